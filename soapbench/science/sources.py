@@ -1,0 +1,99 @@
+"""Where each constant and each formula comes from, kept beside the code that uses it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from importlib import import_module
+from types import ModuleType
+from typing import Literal
+
+Confidence = Literal["published", "computed", "from memory", "common practice", "own choice"]
+
+MODULES = (
+    "atoms",
+    "alkali",
+    "mixtures",
+    "acids",
+    "portions",
+    "superfat",
+    "profile",
+    "profile_words",
+    "doses",
+    "restricted",
+    "weighing",
+    "doubts",
+    "remedy",
+    "remedy_lye",
+    "remedy_dose",
+    "lye",
+    "cooling",
+    "mixing",
+    "batter",
+    "mould",
+    "working_time",
+    "cure",
+    "cut",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Who says so: a short key, the title, the place in it, and how far it can be trusted."""
+
+    key: str
+    title: str
+    detail: str
+    confidence: Confidence
+
+
+@dataclass(frozen=True, slots=True)
+class Constant:
+    """One number in use; the code reads .value, so that the page of sources cannot drift from the sums."""
+
+    name: str
+    symbol: str
+    value: float
+    unit: str
+    source: Source
+    used_in: str
+
+
+@dataclass(frozen=True, slots=True)
+class Relation:
+    """One formula in use, in plain text, with the dotted name of the function that works it out."""
+
+    name: str
+    formula: str
+    units: str
+    source: Source
+    function: str
+
+
+def gather(modules: Iterable[ModuleType]) -> tuple[tuple[Constant, ...], tuple[Relation, ...]]:
+    """Return the constants and relations that the given modules declare, in the order of the modules."""
+    constants: list[Constant] = []
+    relations: list[Relation] = []
+    for module in modules:
+        constants.extend(getattr(module, "CONSTANTS", ()))
+        relations.extend(getattr(module, "RELATIONS", ()))
+    return tuple(constants), tuple(relations)
+
+
+def everything() -> tuple[tuple[Constant, ...], tuple[Relation, ...]]:
+    """Return every constant and every relation of the science, for the page that shows them with their sources."""
+    return gather(import_module(f"soapbench.science.{name}") for name in MODULES)
+
+
+CIAAW_2021 = Source(
+    "ciaaw-2021",
+    "IUPAC Commission on Isotopic Abundances and Atomic Weights, abridged standard atomic weights 2021",
+    "H 1.008, C 12.011, O 15.999, Na 22.990, K 39.098",
+    "published",
+)
+OWN_CHOICE = Source("own-choice", "Choice made for this app", "no outside source; the reason stands beside it", "own choice")
+COMMON_PRACTICE = Source("common-practice", "Common practice of the trade", "no source found", "common practice")
+FROM_MEMORY = Source("from-memory", "From memory", "remembered, not looked up", "from memory")
+STOICHIOMETRY = Source(
+    "stoichiometry", "Stoichiometry", "mole balance with the atomic weights of CIAAW 2021", "computed"
+)
