@@ -1,0 +1,6 @@
+from django.apps import AppConfig
+
+
+class BarsConfig(AppConfig):
+    name = "soapbench.bars"
+    label = "bars"

@@ -1,0 +1,214 @@
+"""The closed list of event kinds and what each may carry.
+
+A kind is a frozen dataclass whose fields are its payload; its docstring says when it happens.
+`parse` is the only reader of a payload that came from outside.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Literal
+
+from msgspec import Meta
+
+from soapbench.bench.plan import ChangeKind
+
+Grams = Annotated[float, Meta(ge=0, le=100_000)]
+Celsius = Annotated[float, Meta(ge=-30, le=150)]
+Short = Annotated[str, Meta(max_length=200)]
+Key = Annotated[str, Meta(min_length=1, max_length=120)]
+Text = Annotated[str, Meta(max_length=2000)]
+Needed = Annotated[str, Meta(min_length=2, max_length=2000)]
+Trace = Literal["emulsion", "thin", "medium", "thick"]
+
+
+@dataclass(frozen=True)
+class Started:
+    """The run begins; the person has read the caution that stands before every run."""
+
+    cautions_read: Literal[True]
+
+
+@dataclass(frozen=True)
+class Ticked:
+    """One item of a tick prompt is at hand, or is not."""
+
+    item: Key
+    is_here: bool = True
+    note: Short = ""
+
+
+@dataclass(frozen=True)
+class Done:
+    """A prompt was done."""
+
+    note: Short = ""
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """A line was weighed; a second weighing of the same line replaces the first."""
+
+    line: Key
+    mass_g: Grams
+    lot: int | None = None
+    entered: Short = ""  # what was typed, before parsing
+    doubts_answered: tuple[Short, ...] = ()  # codes of the questions that were asked and answered "yes, right"
+
+
+@dataclass(frozen=True)
+class Settled:
+    """The maker chose which alkali (and water) to weigh after the fats came out differently."""
+
+    choice: Literal["recomputed", "planned"]
+
+
+@dataclass(frozen=True)
+class Read:
+    """A temperature was read."""
+
+    pot: Literal["lye", "fats", "batter", "loaf", "oven", "room"]
+    temp_c: Celsius
+
+
+@dataclass(frozen=True)
+class PotChecked:
+    """The pot was weighed before lye meets fats; mass without the tare."""
+
+    mass_g: Grams
+    decision: Short = ""
+
+
+@dataclass(frozen=True)
+class TraceSeen:
+    """The batter reached this trace."""
+
+    trace: Trace
+
+
+@dataclass(frozen=True)
+class Split:
+    """One portion of batter was weighed out."""
+
+    portion: Annotated[str, Meta(min_length=1, max_length=1)]
+    mass_g: Grams
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """The drawing was made, as planned or otherwise."""
+
+    path: Key
+    tool: Short = ""
+    passes: Annotated[int, Meta(ge=0, le=500)] = 0
+
+
+@dataclass(frozen=True)
+class Changed:
+    """Something differs from the plan: what, why, and what was decided."""
+
+    what: ChangeKind
+    why: Needed
+    decision: Needed
+    line: Short = ""
+    material: Short = ""  # key of a stand-in
+    lot: int | None = None
+    mass_g: Grams | None = None
+    temp_c: Celsius | None = None
+    portion: Short = ""
+    path: Short = ""
+    tool: Short = ""
+    minutes: Annotated[float, Meta(ge=0, le=100_000)] | None = None
+
+
+@dataclass(frozen=True)
+class Noted:
+    """A remark that changes nothing."""
+
+    text: Needed
+
+
+@dataclass(frozen=True)
+class TookBack:
+    """An earlier event of this run is withdrawn; it stays in the log."""
+
+    event: Annotated[str, Meta(min_length=36, max_length=36)]
+
+
+@dataclass(frozen=True)
+class Cut:
+    """The loaf was cut: bars, their mass together, and what was trimmed off."""
+
+    bars: Annotated[int, Meta(ge=0, le=10_000)]
+    mass_g: Grams
+    offcuts_g: Grams = 0.0
+
+
+@dataclass(frozen=True)
+class CureWeighed:
+    """Marked bars were weighed while they dry."""
+
+    bars: Annotated[int, Meta(ge=1, le=10_000)]
+    mass_g: Grams
+
+
+@dataclass(frozen=True)
+class Tested:
+    """A finished bar was tested."""
+
+    method: Literal["pH of a 1 % solution", "titration of free alkali", "phenolphthalein in ethanol"]
+    value: Annotated[float, Meta(ge=0, le=100)]
+    passed: bool
+    note: Short = ""
+
+
+@dataclass(frozen=True)
+class Released:
+    """A named person lets the bars be sold."""
+
+    bars: Annotated[int, Meta(ge=0, le=10_000)]
+    note: Short = ""
+
+
+@dataclass(frozen=True)
+class Rejected:
+    """A named person keeps the bars from being sold, and says why."""
+
+    reason: Needed
+
+
+@dataclass(frozen=True)
+class Stopped:
+    """The batch was given up before its release, made safe, and the reason given."""
+
+    reason: Needed
+    made_safe: Needed
+
+
+Payload = (
+    Started | Ticked | Done | Weighed | Settled | Read | PotChecked | TraceSeen | Split | Drawn | Changed | Noted
+    | TookBack | Cut | CureWeighed | Tested | Released | Rejected | Stopped
+)  # fmt: skip
+
+# The name that the log stores, the phone sends and the export carries.
+KINDS: dict[str, type[Payload]] = {
+    "started": Started,
+    "ticked": Ticked,
+    "done": Done,
+    "weighed": Weighed,
+    "settled": Settled,
+    "read": Read,
+    "pot-checked": PotChecked,
+    "trace-seen": TraceSeen,
+    "split": Split,
+    "drawn": Drawn,
+    "changed": Changed,
+    "noted": Noted,
+    "took-back": TookBack,
+    "cut": Cut,
+    "cure-weighed": CureWeighed,
+    "tested": Tested,
+    "released": Released,
+    "rejected": Rejected,
+    "stopped": Stopped,
+}

@@ -1,0 +1,154 @@
+"""Runs and the facts that make them up."""
+
+from __future__ import annotations
+
+import uuid
+from typing import TYPE_CHECKING, Any, NoReturn
+
+from django.conf import settings
+from django.db import models
+from django.db.models import Q
+from django.utils.translation import gettext_lazy as _
+
+from soapbench.bars.models import Bar, Revision
+from soapbench.bench import plan as plans
+from soapbench.workshop.models import Workshop
+
+if TYPE_CHECKING:
+    from soapbench.bench.plan import Plan
+
+
+class RunQuerySet(models.QuerySet["Run"]):
+    """Runs, narrowed by the questions that the bench, the rack and the logbook ask."""
+
+    def seen_by(self, workshop: Workshop) -> RunQuerySet:
+        return self.filter(workshop=workshop)
+
+    def open(self) -> RunQuerySet:
+        return self.filter(status__in=Run.OPEN)
+
+    def at_the_bench(self) -> RunQuerySet:
+        return self.filter(status=Run.Status.BENCH)
+
+    def on_the_rack(self) -> RunQuerySet:
+        return self.filter(status__in=[Run.Status.RESTING, Run.Status.CURING])
+
+    def finished(self) -> RunQuerySet:
+        return self.exclude(status__in=Run.OPEN)
+
+    def with_deviations(self) -> RunQuerySet:
+        return self.filter(deviations__gt=0)
+
+    def matching(self, text: str) -> RunQuerySet:
+        """Return runs whose bar, code or reason contains the words."""
+        found = self
+        for word in text.split():
+            found = found.filter(Q(code__icontains=word) | Q(bar__name__icontains=word) | Q(ended_why__icontains=word))
+        return found
+
+
+class Run(models.Model):
+    """One batch being made: a frozen plan and the events that happened to it.
+
+    The columns after `plan` are a cache of the folded state, kept so that lists ask once;
+    `rebuild_runs` remakes them from the events.
+    """
+
+    class Status(models.TextChoices):
+        BENCH = "bench", _("at the bench")
+        RESTING = "resting", _("resting")
+        CURING = "curing", _("curing")
+        RELEASED = "released", _("released")
+        REJECTED = "rejected", _("rejected")
+        STOPPED = "stopped", _("stopped")
+
+    OPEN = (Status.BENCH, Status.RESTING, Status.CURING)
+
+    id = models.UUIDField(primary_key=True, default=uuid.uuid4, editable=False)
+    workshop = models.ForeignKey(Workshop, on_delete=models.PROTECT, related_name="runs")
+    bar = models.ForeignKey(Bar, on_delete=models.PROTECT, related_name="runs")
+    revision = models.ForeignKey(Revision, on_delete=models.PROTECT, related_name="runs")
+    code = models.CharField(_("batch code"), max_length=40)
+    made_at = models.DateTimeField(auto_now_add=True)
+    made_by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
+    plan_document = models.JSONField()
+
+    status = models.CharField(max_length=10, choices=Status, default=Status.BENCH)
+    prompt = models.CharField(max_length=120, blank=True)  # the key of the current prompt
+    prompt_title = models.CharField(max_length=200, blank=True)
+    due_at = models.DateTimeField(null=True, blank=True)  # when the current wait is over
+    deviations = models.PositiveIntegerField(default=0)
+    started_at = models.DateTimeField(null=True, blank=True)
+    ended_at = models.DateTimeField(null=True, blank=True)
+    ended_why = models.CharField(max_length=2000, blank=True)
+    bars_made = models.PositiveIntegerField(null=True, blank=True)
+    superfat_central = models.FloatField(null=True, blank=True)
+    event_count = models.PositiveIntegerField(default=0)
+    head_digest = models.CharField(max_length=64, blank=True)
+
+    objects = RunQuerySet.as_manager()
+
+    class Meta:
+        ordering = ["-made_at"]
+        constraints = [models.UniqueConstraint(fields=["workshop", "code"], name="run_code_once")]
+        indexes = [
+            models.Index(fields=["workshop", "-made_at"]),
+            models.Index(fields=["workshop", "status", "-made_at"]),
+        ]
+
+    def __str__(self) -> str:
+        return self.code
+
+    @property
+    def plan(self) -> Plan:
+        return plans.from_document(self.plan_document)
+
+    @property
+    def is_open(self) -> bool:
+        return self.status in self.OPEN
+
+
+class AppendOnly(Exception):
+    """Somebody tried to change or delete an event."""
+
+
+class EventQuerySet(models.QuerySet["Event"]):
+    def update(self, **kwargs: Any) -> NoReturn:
+        raise AppendOnly("Events are never changed. Append a correction instead.")
+
+    def delete(self) -> NoReturn:
+        raise AppendOnly("Events are never deleted. Append a correction instead.")
+
+
+class Event(models.Model):
+    """One fact of a run. Written by `events.append` alone, never changed, never deleted."""
+
+    id = models.UUIDField(primary_key=True, editable=False)  # UUIDv7, made on the device
+    run = models.ForeignKey(Run, on_delete=models.PROTECT, related_name="events")
+    position = models.PositiveIntegerField()
+    kind = models.CharField(max_length=20)
+    prompt = models.CharField(max_length=120, blank=True)
+    payload = models.JSONField()
+    happened_at = models.DateTimeField()  # by the device's clock
+    received_at = models.DateTimeField()
+    device = models.CharField(max_length=64)
+    person = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
+    previous_digest = models.CharField(max_length=64, blank=True)
+    digest = models.CharField(max_length=64)
+
+    objects = EventQuerySet.as_manager()
+
+    class Meta:
+        ordering = ["run", "position"]
+        constraints = [models.UniqueConstraint(fields=["run", "position"], name="event_position_once")]
+
+    def __str__(self) -> str:
+        return f"{self.position} {self.kind}"
+
+    def save(self, *args: Any, **kwargs: Any) -> None:
+        if not self._state.adding:
+            raise AppendOnly("Events are never changed. Append a correction instead.")
+        super().save(*args, force_insert=True)
+
+    def delete(self, *args: Any, **kwargs: Any) -> NoReturn:
+        raise AppendOnly("Events are never deleted. Append a correction instead.")

@@ -1,0 +1,189 @@
+"""The plan of a run as plain data: what to weigh, what to do, in which order.
+
+Made by `planning.make_plan`, frozen into the run, never edited. Everything that the bench shows
+is here or is computed from the plan and the events.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Literal
+
+import msgspec
+
+from soapbench.bars.formula import Formula
+from soapbench.shelf.facts import MaterialFacts
+
+SCHEMA = 1
+
+Phase = Literal[
+    "gather", "fats", "lye", "meanwhile", "combine", "portions", "pour", "drawing", "rest", "cut", "cure", "release"
+]  # fmt: skip
+PromptKind = Literal[
+    "tick",  # tick every item that is at hand
+    "weigh",  # one line to weigh
+    "act",  # do it, one tap
+    "hold",  # cannot be undone at the bench: held to confirm
+    "settle",  # decide on the alkali after the fats; skipped when nothing differs
+    "read",  # one temperature reading of a pot
+    "cool",  # readings until both pots are in the window
+    "pot check",  # weigh the pot against the sum of the entries
+    "trace",  # blend until the planned trace is seen
+    "split",  # weigh out one portion of batter
+    "pour",  # one stage of the pour, held to confirm
+    "draw",  # the drawing
+    "wait",  # until a time has passed
+    "cut",  # count and weigh the bars
+    "cure",  # weighings while the bars dry, done when they are ready
+    "test",  # a test of the finished bar
+    "release",  # a named person decides
+]
+LineGroup = Literal["fat", "water", "liquid", "alkali", "colourant", "scent", "addition", "carrier"]
+ChangeKind = Literal[
+    "substituted", "amount off", "temperature off", "drawn differently", "thickened early", "lost or spilt",
+    "left out", "interrupted", "other",
+]  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Line:
+    """One thing to weigh."""
+
+    key: str  # "fat:olive", "water", "alkali:naoh", "colourant:B:indigo", …
+    material: str
+    name: str
+    group: LineGroup
+    planned_g: float  # rounded to the scale's resolution
+    tolerance_g: float
+    portion: str = ""  # a letter, "all" for the whole batter, "" before the batter exists
+    vessel: str = ""
+    lot: int | None = None
+    lot_code: str = ""
+
+
+@dataclass(frozen=True)
+class Tick:
+    """One item to have at hand before anything starts."""
+
+    key: str
+    text: str
+    what: Literal["material", "tool", "protection", "room"]
+    detail: str = ""
+
+
+@dataclass(frozen=True)
+class Timer:
+    """Starts when its prompt is done."""
+
+    key: str
+    label: str
+    minutes: float
+    until: str = ""  # key of the prompt that ends it
+
+
+@dataclass(frozen=True)
+class Caution:
+    """Shown with the prompt where it matters. The signal words are those of ANSI Z535 and of the jar."""
+
+    code: str
+    word: Literal["DANGER", "WARNING", "CAUTION", "Note"]
+    text: str
+
+
+@dataclass(frozen=True)
+class Prompt:
+    """One thing to do at the bench."""
+
+    key: str
+    phase: Phase
+    kind: PromptKind
+    title: str  # verb first, at most 12 words
+    detail: str = ""
+    line: str = ""  # key of the line that is weighed here
+    portion: str = ""  # letter
+    pot: Literal["", "lye", "fats", "batter"] = ""
+    ticks: tuple[Tick, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    timer: Timer | None = None
+    low_c: float | None = None
+    high_c: float | None = None
+    minutes: float | None = None  # of a wait
+    meanwhile: bool = False  # may be done while the lye cools
+    changes: tuple[ChangeKind, ...] = ("interrupted", "other")  # what makes sense here
+
+
+@dataclass(frozen=True)
+class PlanPortion:
+    letter: str
+    name: str
+    share: float  # of the batter, all portions make 1
+    planned_g: float
+    colour: str
+    texture: str
+
+
+@dataclass(frozen=True)
+class Size:
+    by: Literal["fats", "bars", "mould"]
+    fats_g: float
+    bars: int
+    batter_g: float
+    fill_mm: float
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A drawing that a tool in the workshop could make."""
+
+    tool: str
+    tool_name: str
+    tool_kind: str
+    path: str
+
+
+@dataclass(frozen=True)
+class Plan:
+    bar: str
+    bar_slug: str
+    revision: int
+    formula: Formula
+    size: Size
+    made_at: str  # ISO 8601, UTC
+    made_by: str
+    workshop: str
+    is_invented: bool
+    scale: str
+    resolution_g: float
+    capacity_g: float
+    mould: str  # name
+    mould_shape: dict[str, Any]  # fields of science.mould.Mould
+    room_c: float
+    lines: tuple[Line, ...]
+    prompts: tuple[Prompt, ...]
+    portions: tuple[PlanPortion, ...]
+    materials: dict[str, MaterialFacts]  # of every line
+    stand_ins: dict[str, MaterialFacts]  # fats, colourants, scents of this shelf that could be used instead
+    drawings: tuple[Choice, ...]
+    tares: dict[str, float]  # vessel name -> grams
+    planned_superfat: float
+    emergency: str = ""  # the local numbers, ready to show
+    schema: int = SCHEMA
+
+    def line(self, key: str) -> Line:
+        return next(line for line in self.lines if line.key == key)
+
+    def prompt(self, key: str) -> Prompt:
+        return next(prompt for prompt in self.prompts if prompt.key == key)
+
+    def in_group(self, *groups: LineGroup) -> tuple[Line, ...]:
+        return tuple(line for line in self.lines if line.group in groups)
+
+
+def from_document(document: Any) -> Plan:
+    """Return the plan that a run froze."""
+    return msgspec.convert(document, Plan)
+
+
+def to_document(plan: Plan) -> Any:
+    """Return the plan as plain JSON data."""
+    return msgspec.to_builtins(plan)

@@ -1,0 +1,124 @@
+"""Where a run stands, as plain data. Made by `run.fold(plan, events)` and by nothing else."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, Literal
+
+from soapbench.science.remedy import Remedy
+from soapbench.science.superfat import SuperfatInterval
+
+Status = Literal["bench", "resting", "curing", "released", "rejected", "stopped"]
+
+
+@dataclass(frozen=True)
+class Fact:
+    """An event as the fold reads it."""
+
+    id: str
+    position: int
+    kind: str
+    prompt: str
+    payload: dict[str, Any]
+    happened_at: datetime
+    received_at: datetime
+    person: str
+    device: str
+
+
+@dataclass(frozen=True)
+class Weight:
+    """What was really weighed for a line."""
+
+    line: str
+    mass_g: float
+    planned_g: float
+    target_g: float  # what the bench asked for at that moment
+    lot: int | None
+    at: datetime
+    person: str
+    event: str
+    material: str  # key; a stand-in's after a substitution
+    name: str
+    is_within: bool  # tolerance
+
+
+@dataclass(frozen=True)
+class TemperatureReading:
+    pot: str
+    temp_c: float
+    at: datetime
+    event: str
+    minutes: float  # since alkali met water; negative before
+
+
+@dataclass(frozen=True)
+class Change:
+    """A departure from the plan, with its decision and what follows from it."""
+
+    event: str
+    what: str
+    prompt: str
+    prompt_title: str
+    why: str
+    decision: str
+    effect: str  # computed, in words
+    at: datetime
+    person: str
+    details: dict[str, Any]
+
+
+@dataclass(frozen=True)
+class RunningTimer:
+    key: str
+    label: str
+    started_at: datetime
+    ends_at: datetime
+
+
+@dataclass(frozen=True)
+class Settlement:
+    """The choice between the planned alkali and the one that suits the fats in the pot."""
+
+    is_needed: bool
+    planned: dict[str, float]  # line key -> grams, alkali and water
+    recomputed: dict[str, float]
+    superfat_if_planned: float
+    superfat_if_recomputed: float
+    sentence: str
+    choice: str = ""  # "", "planned", "recomputed"
+
+
+@dataclass(frozen=True)
+class RunState:
+    status: Status
+    current: str  # key of the prompt to do now; "" when the run has ended
+    done: dict[str, datetime]  # prompt key -> when, in the order done
+    skipped: dict[str, str]  # prompt key -> why it is not needed
+    ticked: dict[str, bool]  # item key -> is here
+    weights: dict[str, Weight]  # line key -> actual
+    targets: dict[str, float]  # line key -> grams to weigh now
+    tolerances: dict[str, float]
+    pot_g: float  # running total of the fats in the pot
+    batter_g: float | None
+    portions_g: dict[str, float]  # letter -> grams, as split
+    settlement: Settlement | None
+    superfat: SuperfatInterval | None  # of what is really in the pot; None until the alkali is weighed
+    superfat_sentence: str
+    remedies: tuple[Remedy, ...]
+    readings: tuple[TemperatureReading, ...]
+    changes: tuple[Change, ...]
+    notes: tuple[Fact, ...]
+    timers: tuple[RunningTimer, ...]
+    due_at: datetime | None
+    last_event: str  # the one that "take back" would withdraw; "" when there is none
+    withdrawn: frozenset[str]
+    drawing: dict[str, Any] | None  # as really drawn
+    trace: str
+    cut: dict[str, Any] | None
+    cure_weighings: tuple[tuple[datetime, int, float], ...]
+    tests: tuple[Fact, ...]
+    ended: Fact | None  # the event that released, rejected or stopped the run
+    started_at: datetime | None
+    people: tuple[str, ...]

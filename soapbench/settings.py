@@ -1,0 +1,146 @@
+"""All settings, read from the environment, safe when nothing is set.
+
+Every variable is named SOAPBENCH_* and described in DEVELOPERS.md.
+"""
+
+from pathlib import Path
+
+from environs import Env
+
+from soapbench.secret import own_secret
+
+BASE_DIR = Path(__file__).resolve().parent.parent
+
+env = Env(prefix="SOAPBENCH_")
+env.read_env(str(BASE_DIR / ".env"), recurse=False)
+
+# Where the database, photos, collected files and the secret live.
+DATA_DIR = Path(env.str("DATA", str(BASE_DIR / ".data")))
+
+DEBUG = env.bool("DEBUG", False)
+SECRET_KEY = env.str("SECRET", "") or own_secret(DATA_DIR)
+
+# `manage.py serve` sets this: whoever sits at the machine itself is its owner and needs no password.
+TRUST_THIS_MACHINE = env.bool("TRUST_THIS_MACHINE", False)
+ALLOWED_HOSTS = env.list("HOSTS", ["localhost", "127.0.0.1", "[::1]"])
+CSRF_TRUSTED_ORIGINS = env.list("ORIGINS", [])
+BEHIND_HTTPS = env.bool("HTTPS", False)
+
+INSTALLED_APPS = [
+    "soapbench.workshop",
+    "soapbench.shelf",
+    "soapbench.bars",
+    "soapbench.bench",
+    "soapbench.rack",
+    "soapbench.logbook",
+    "django.contrib.auth",
+    "django.contrib.contenttypes",
+    "django.contrib.humanize",
+    "django.contrib.messages",
+    "django.contrib.sessions",
+    "django.contrib.staticfiles",
+    "template_partials",
+]
+
+MIDDLEWARE = [
+    "django.middleware.security.SecurityMiddleware",
+    "whitenoise.middleware.WhiteNoiseMiddleware",
+    "soapbench.csp.ContentSecurityPolicyMiddleware",
+    "django.contrib.sessions.middleware.SessionMiddleware",
+    "django.middleware.locale.LocaleMiddleware",
+    "django.middleware.common.CommonMiddleware",
+    "django.middleware.csrf.CsrfViewMiddleware",
+    "django.contrib.auth.middleware.AuthenticationMiddleware",
+    "soapbench.workshop.entry.OwnMachineMiddleware",
+    "django.contrib.auth.middleware.LoginRequiredMiddleware",
+    "django.contrib.messages.middleware.MessageMiddleware",
+    "django.middleware.clickjacking.XFrameOptionsMiddleware",
+    "django_htmx.middleware.HtmxMiddleware",
+]
+
+ROOT_URLCONF = "soapbench.urls"
+WSGI_APPLICATION = "soapbench.wsgi.application"
+
+TEMPLATES = [
+    {
+        "BACKEND": "django.template.backends.django.DjangoTemplates",
+        "DIRS": [BASE_DIR / "templates"],
+        "APP_DIRS": False,
+        "OPTIONS": {
+            "loaders": [
+                (
+                    "template_partials.loader.Loader",
+                    [
+                        (
+                            "django.template.loaders.cached.Loader",
+                            ["django.template.loaders.filesystem.Loader"],
+                        )
+                    ],
+                )
+            ],
+            "builtins": ["template_partials.templatetags.partials"],
+            "context_processors": [
+                "django.template.context_processors.request",
+                "django.contrib.auth.context_processors.auth",
+                "django.contrib.messages.context_processors.messages",
+                "soapbench.workshop.context.house",
+            ],
+        },
+    }
+]
+
+# An acknowledged event must outlive a power cut, hence synchronous=FULL; IMMEDIATE avoids
+# the upgrade from a read to a write lock that SQLite refuses under load.
+SQLITE_OPTIONS = {
+    "timeout": 20,
+    "transaction_mode": "IMMEDIATE",
+    "init_command": "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;",
+}
+DATABASES = {"default": env.dj_db_url("DATABASE", f"sqlite:///{DATA_DIR / 'soapbench.sqlite3'}")}
+if DATABASES["default"]["ENGINE"].endswith("sqlite3"):
+    DATABASES["default"]["OPTIONS"] = SQLITE_OPTIONS
+DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
+
+AUTH_USER_MODEL = "workshop.Person"
+LOGIN_URL = "workshop:sign_in"
+LOGIN_REDIRECT_URL = "bench:home"
+LOGOUT_REDIRECT_URL = "workshop:sign_in"
+PASSWORD_HASHERS = [
+    "django.contrib.auth.hashers.Argon2PasswordHasher",
+    "django.contrib.auth.hashers.PBKDF2PasswordHasher",
+]
+AUTH_PASSWORD_VALIDATORS = [{"NAME": "django.contrib.auth.password_validation.MinimumLengthValidator"}]
+
+LANGUAGE_CODE = env.str("LANGUAGE", "en")
+LANGUAGES = [("en", "English")]
+TIME_ZONE = env.str("TIME_ZONE", "UTC")
+USE_I18N = True
+USE_TZ = True
+
+STATIC_URL = "static/"
+STATICFILES_DIRS = [BASE_DIR / "static"]
+STATIC_ROOT = DATA_DIR / "static"
+MEDIA_ROOT = DATA_DIR / "media"
+STORAGES = {
+    "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
+    "staticfiles": {"BACKEND": "soapbench.static.HashedStaticFiles"},
+}
+
+# The shape that Django 6 reads; no nonces, because they go stale in pages kept offline.
+SECURE_CSP = {
+    "default-src": ["'self'"],
+    "img-src": ["'self'", "data:", "blob:"],
+    "style-src": ["'self'"],
+    "object-src": ["'none'"],
+    "base-uri": ["'self'"],
+    "form-action": ["'self'"],
+    "frame-ancestors": ["'none'"],
+}
+SECURE_REFERRER_POLICY = "same-origin"
+SESSION_COOKIE_AGE = 60 * 60 * 24 * 90  # a phone at the bench stays signed in for a season
+SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = BEHIND_HTTPS
+if BEHIND_HTTPS:
+    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
+
+FIXTURES_DIR = BASE_DIR / "fixtures"
+CSRF_FAILURE_VIEW = "soapbench.workshop.views.csrf_refused"
