@@ -1,0 +1,106 @@
+"""The lye: how much water, how strong; its properties and its heat by way of the two modules beside this one."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from soapbench.science.errors import OutOfRange, not_negative, positive
+from soapbench.science.lye_properties import CONSTANTS as PROPERTY_CONSTANTS
+from soapbench.science.lye_properties import RELATIONS as PROPERTY_RELATIONS
+from soapbench.science.lye_properties import (
+    STRONGEST,
+    Solute,
+    boiling_point_c,
+    density_g_per_ml,
+    heat_capacity,
+    solubility_limit,
+)
+from soapbench.science.sources import STOICHIOMETRY, Relation
+
+__all__ = [
+    "Solute",
+    "WaterBy",
+    "boiling_point_c",
+    "concentration",
+    "density_g_per_ml",
+    "heat_capacity",
+    "lye_volume_ml",
+    "solubility_limit",
+    "water_g",
+    "water_to_alkali",
+]
+
+WaterBy = Literal["lye concentration", "water to alkali ratio", "percent of fats"]
+
+
+def water_g(by: WaterBy, value: float, alkali_g: float, fats_g: float) -> float:
+    """Return the grams of water for a lye, by any of the three ways that makers write it down.
+
+    Args:
+        by: what the value means.
+        value: a share from 0 to 1 for "lye concentration" (0.33) and "percent of fats" (0.30, thirty per cent);
+            grams of water per gram of alkali for "water to alkali ratio" (2.0).
+        alkali_g: alkali as weighed.
+        fats_g: all fats; used by "percent of fats" only.
+
+    Raises:
+        OutOfRange: a mass is not above zero, or the water would weigh less than the alkali.
+    """
+    positive(alkali_g, "The alkali")
+    positive(value, "The amount of water", "")
+    if by == "water to alkali ratio":
+        water = value * alkali_g
+    elif by == "lye concentration":
+        if value > 1:
+            raise OutOfRange(f"A lye of {100 * value:g} % cannot be: the alkali is a part of it. Give 25 to 40 %.")
+        water = alkali_g * (1 - value) / value
+    else:
+        water = value * positive(fats_g, "The fats")
+    concentration(alkali_g, water)
+    return water
+
+
+def concentration(alkali_g: float, water_g: float) -> float:
+    """Return the strength of a lye: alkali by alkali and water, a mass fraction from 0 to 0.50.
+
+    Raises:
+        OutOfRange: there is less water than alkali, so that not all of it would stay dissolved.
+    """
+    positive(alkali_g, "The alkali")
+    not_negative(water_g, "The water")
+    strength = alkali_g / (alkali_g + water_g)
+    if strength > STRONGEST.value + 1e-9:
+        raise OutOfRange(
+            f"{water_g:.4g} g of water is less than the {alkali_g:.4g} g of alkali: it would not all dissolve. "
+            "Use at least as much water as alkali."
+        )
+    return strength
+
+
+def water_to_alkali(strength: float) -> float:
+    """Return grams of water per gram of alkali in a lye of a given strength (0.25 gives 3.0).
+
+    Raises:
+        OutOfRange: the strength is not above 0, or is above 0.50.
+    """
+    positive(strength, "The strength of the lye", "")
+    if strength > STRONGEST.value + 1e-9:
+        raise OutOfRange("The strongest lye in use is 50 %: as much water as alkali.")
+    return (1 - strength) / strength
+
+
+def lye_volume_ml(alkali_g: float, water_g: float, solute: Solute = "NaOH", temperature_c: float = 60) -> float:
+    """Return the volume of a lye in ml, warm by default as it is when the jug is fullest."""
+    strength = concentration(alkali_g, water_g)
+    return (alkali_g + water_g) / density_g_per_ml(solute, strength, temperature_c)
+
+
+CONSTANTS = PROPERTY_CONSTANTS
+_HERE = "soapbench.science.lye."
+RELATIONS = (
+    Relation("Strength of a lye", "c = N/(N + W)", "g/g", STOICHIOMETRY, _HERE + "concentration"),
+    Relation("Water for a strength", "W = N (1 - c)/c", "g", STOICHIOMETRY, _HERE + "water_g"),
+    Relation("Water to alkali", "W/N = (1 - c)/c", "g/g", STOICHIOMETRY, _HERE + "water_to_alkali"),
+    Relation("Volume of a lye", "V = (N + W)/ρ(c, T)", "ml", STOICHIOMETRY, _HERE + "lye_volume_ml"),
+    *PROPERTY_RELATIONS,
+)
