@@ -5,36 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from importlib import import_module
+from pkgutil import iter_modules
 from types import ModuleType
 from typing import Literal
 
 Confidence = Literal["published", "computed", "from memory", "common practice", "own choice"]
-
-MODULES = (
-    "atoms",
-    "alkali",
-    "mixtures",
-    "acids",
-    "portions",
-    "superfat",
-    "profile",
-    "profile_words",
-    "doses",
-    "restricted",
-    "weighing",
-    "doubts",
-    "remedy",
-    "remedy_lye",
-    "remedy_dose",
-    "lye",
-    "cooling",
-    "mixing",
-    "batter",
-    "mould",
-    "working_time",
-    "cure",
-    "cut",
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +57,9 @@ def gather(modules: Iterable[ModuleType]) -> tuple[tuple[Constant, ...], tuple[R
 
 def everything() -> tuple[tuple[Constant, ...], tuple[Relation, ...]]:
     """Return every constant and every relation of the science, for the page that shows them with their sources."""
-    return gather(import_module(f"soapbench.science.{name}") for name in MODULES)
+    package = import_module("soapbench.science")
+    names = sorted(module.name for module in iter_modules(package.__path__))
+    return gather(import_module(f"soapbench.science.{name}") for name in names)
 
 
 CIAAW_2021 = Source(
@@ -91,7 +68,9 @@ CIAAW_2021 = Source(
     "H 1.008, C 12.011, O 15.999, Na 22.990, K 39.098",
     "published",
 )
-OWN_CHOICE = Source("own-choice", "Choice made for this app", "no outside source; the reason stands beside it", "own choice")
+OWN_CHOICE = Source(
+    "own-choice", "Choice made for this app", "no outside source; the reason stands beside it", "own choice"
+)
 COMMON_PRACTICE = Source("common-practice", "Common practice of the trade", "no source found", "common practice")
 FROM_MEMORY = Source("from-memory", "From memory", "remembered, not looked up", "from memory")
 STOICHIOMETRY = Source(

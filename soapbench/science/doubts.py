@@ -1,0 +1,168 @@
+"""Questions that a typed weight raises: slips of the decimal mark, of the unit, of the row, of the tare."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from .errors import not_negative, positive
+from .rounding import Kind, tolerance_g
+from .sources import Constant, Relation, Source
+
+_RULES = Source(
+    "ratio-tests",
+    "Ratio tests on a typed weight",
+    "entered / target against 10, 28.35, 453.6, 1000, 1.403 and so on; no outside source",
+    "own choice",
+)
+
+_TENS = ((9.5, 10.5), (0.095, 0.105), (95, 105), (0.0095, 0.0105))
+_UNITS = (
+    (28.35, "grams and ounces"),
+    (1000, "grams and kilograms"),
+    (453.6, "grams and pounds"),
+    (16, "ounces and pounds"),
+    (2.205, "pounds and kilograms"),
+)
+_UNIT_SLACK = 0.01
+_POTASSIUM = ((1.403, 0.01), (0.713, 0.005))
+_FAR = (0.5, 1.5)
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """A question about a typed weight: a short code, the sentence to ask, and whether it must be settled first."""
+
+    code: str
+    sentence: str
+    stops: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Entry:
+    """A typed weight with all that it is held against, g."""
+
+    entered_g: float
+    target_g: float
+    kind: Kind
+    resolution_g: float
+    tares: Mapping[str, float]
+    running_total_g: float | None
+    other_targets: Mapping[str, float]
+
+    @property
+    def ratio(self) -> float:
+        return self.entered_g / self.target_g
+
+    def is_near(self, mass_g: float) -> bool:
+        return abs(self.entered_g - mass_g) <= tolerance_g(self.kind, mass_g, self.resolution_g)
+
+
+def entry_doubts(
+    entered_g: float,
+    target_g: float,
+    *,
+    kind: Kind,
+    resolution_g: float,
+    tares: Mapping[str, float] | None = None,
+    running_total_g: float | None = None,
+    other_targets: Mapping[str, float] | None = None,
+) -> tuple[Doubt, ...]:
+    """Return the questions that a typed weight raises, likeliest first; none when it is within tolerance.
+
+    Each is a question, not a stop, except for alkali. Source: own choice of ratios.
+
+    Raises:
+        OutOfRange: a negative entry, a target or step that is not above 0.
+    """
+    not_negative(entered_g, "The weight")
+    positive(target_g, "The target")
+    entry = _Entry(entered_g, target_g, kind, resolution_g, tares or {}, running_total_g, other_targets or {})
+    if entry.is_near(target_g):
+        return ()
+    found = [(code, sentence) for code, test in _TESTS if (sentence := test(entry))]
+    if not found and not _FAR[0] <= entry.ratio <= _FAR[1]:
+        found = [("far", f"{entered_g:g} g is far from {target_g:g} g. Read the scale once more.")]
+    return tuple(Doubt(code, sentence, stops=kind == "alkali") for code, sentence in found)
+
+
+def _decimal_slip(entry: _Entry) -> str | None:
+    if any(low <= entry.ratio <= high for low, high in _TENS):
+        times = "10 times" if 0.05 < entry.ratio < 20 else "100 times"
+        more = "more" if entry.ratio > 1 else "less"
+        return f"{entry.entered_g:g} g is {times} {more} than {entry.target_g:g} g. Is the decimal mark in its place?"
+    return None
+
+
+def _unit_slip(entry: _Entry) -> str | None:
+    for factor, pair in _UNITS:
+        if any(abs(entry.ratio / goal - 1) <= _UNIT_SLACK for goal in (factor, 1 / factor)):
+            return f"This looks like {pair} mixed up. Does the scale show g?"
+    return None
+
+
+def _tare_left(entry: _Entry) -> str | None:
+    over = entry.entered_g - entry.target_g
+    for name, tare in entry.tares.items():
+        if tare > 0 and abs(over - tare) <= 2 * entry.resolution_g:
+            return f"This is over by the weight of {name} ({tare:g} g). Was the scale set to zero with it on?"
+    return None
+
+
+def _running_total(entry: _Entry) -> str | None:
+    total = entry.running_total_g
+    if total and (entry.is_near(total) or entry.is_near(total + entry.target_g)):
+        return "This looks like everything in the pot so far. Was the scale set to zero before pouring?"
+    return None
+
+
+def _other_row(entry: _Entry) -> str | None:
+    for name, mass in entry.other_targets.items():
+        if mass > 0 and entry.is_near(mass):
+            return f"{mass:g} g is the weight for {name}. Is this the right jar and the right row?"
+    return None
+
+
+def _swapped_digits(entry: _Entry) -> str | None:
+    entered, target = f"{entry.entered_g:.10g}", f"{entry.target_g:.10g}"
+    differing = [index for index, (a, b) in enumerate(zip(entered, target, strict=False)) if a != b]
+    if len(entered) == len(target) and len(differing) == 2 and sorted(entered) == sorted(target):
+        return f"{entered} and {target} have two digits swapped. Read the scale once more."
+    return None
+
+
+def _doubled_digit(entry: _Entry) -> str | None:
+    entered, target = f"{entry.entered_g:.10g}", f"{entry.target_g:.10g}"
+    for index in range(1, len(entered)):
+        if entered[index] == entered[index - 1] and entered[:index] + entered[index + 1 :] == target:
+            return f"Did the {entered[index]} go in twice? {target} g is asked for."
+    return None
+
+
+def _other_alkali(entry: _Entry) -> str | None:
+    if entry.kind == "alkali" and any(abs(entry.ratio - goal) <= slack for goal, slack in _POTASSIUM):
+        return "This is the weight for the other alkali. Sodium or potassium hydroxide: read the jar."
+    return None
+
+
+_TESTS: tuple[tuple[str, Callable[[_Entry], str | None]], ...] = (
+    ("decimal", _decimal_slip),
+    ("unit", _unit_slip),
+    ("tare", _tare_left),
+    ("total", _running_total),
+    ("row", _other_row),
+    ("swapped", _swapped_digits),
+    ("doubled", _doubled_digit),
+    ("other alkali", _other_alkali),
+)
+
+CONSTANTS: tuple[Constant, ...] = ()
+RELATIONS = (
+    Relation(
+        "questions on a typed weight",
+        "ratio entered / target, differences with tares, totals and other rows",
+        "g",
+        _RULES,
+        "soapbench.science.doubts.entry_doubts",
+    ),
+)

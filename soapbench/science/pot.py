@@ -1,0 +1,79 @@
+"""Did everything go in? The filled pot on the scale, against the sum of what was weighed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import sqrt
+
+from .errors import OutOfRange, not_negative, positive
+from .sources import OWN_CHOICE, Constant, Relation
+
+POT_SHARE = Constant(
+    "gap at the pot check that is still believed", "", 0.003, "share of the sum", OWN_CHOICE, "pot_check"
+)
+POT_STEPS = Constant(
+    "gap at the pot check in scale steps, times the root of the number of weighings",
+    "",
+    2.0,
+    "scale steps",
+    OWN_CHOICE,
+    "pot_check",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class PotCheck:
+    """Whether the pot agrees; the gap (pot less sum), what is allowed, g; the suspect by name; and the sentence."""
+
+    ok: bool
+    gap_g: float
+    allowed_g: float
+    suspect: str | None
+    sentence: str
+
+
+def pot_check(
+    expected_g: float, read_g: float, weighings: int, resolution_g: float, parts: Mapping[str, float]
+) -> PotCheck:
+    """Compare the pot, its tare taken off, with the sum of the weighings.
+
+    Doubt when the gap is more than max(2 d sqrt(n), 0.3 % of the sum); a gap the size of one part names it.
+
+    Raises:
+        OutOfRange: an expected mass or step that is not above 0, a negative reading, or no weighing.
+
+    Source: own choice.
+    """
+    positive(expected_g, "The sum of the weighings")
+    not_negative(read_g, "The pot without its tare")
+    positive(resolution_g, "The step of the scale")
+    if weighings < 1:
+        raise OutOfRange("There is nothing in the pot yet. Weigh the first fat.")
+    allowed = max(POT_STEPS.value * resolution_g * sqrt(weighings), POT_SHARE.value * expected_g)
+    gap = round(read_g - expected_g, 9)
+    if abs(gap) <= allowed:
+        return PotCheck(True, gap, allowed, None, "The pot weighs what it should.")
+    suspect = _suspect(abs(gap), allowed, parts)
+    return PotCheck(False, gap, allowed, suspect, _sentence(gap, suspect))
+
+
+def _suspect(gap_g: float, allowed_g: float, parts: Mapping[str, float]) -> str | None:
+    nearest = min(parts, key=lambda name: abs(parts[name] - gap_g), default=None)
+    return nearest if nearest is not None and abs(parts[nearest] - gap_g) <= allowed_g else None
+
+
+def _sentence(gap_g: float, suspect: str | None) -> str:
+    short = gap_g < 0
+    amount = f"The pot is {abs(gap_g):g} g too {'light' if short else 'heavy'}."
+    if suspect:
+        return f"{amount} {suspect}: is it {'really in the pot' if short else 'in the pot twice'}?"
+    return f"{amount} Check each weight and the tare of the pot before the lye goes in."
+
+
+CONSTANTS = (POT_SHARE, POT_STEPS)
+RELATIONS = (
+    Relation(
+        "pot check", "doubt if gap > max(2 d sqrt(n), 0.003 x sum)", "g", OWN_CHOICE, "soapbench.science.pot.pot_check"
+    ),
+)
