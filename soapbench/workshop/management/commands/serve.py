@@ -1,0 +1,81 @@
+"""Make everything ready, serve the app, and tell where it is."""
+
+import os
+import socket
+from argparse import ArgumentParser
+
+from django.conf import settings
+from django.contrib.auth import get_user_model
+from django.core.management import call_command
+from django.core.management.base import BaseCommand
+
+from soapbench.bootstrap import manual, network
+from soapbench.workshop.management import migrations, static_files
+
+
+class Command(BaseCommand):
+    help = "Start soapbench for this machine and the phones on its network. Its manual: manage.py serve --help"
+    requires_system_checks = []  # they import everything; the gate and the tests run them
+
+    def add_arguments(self, parser: ArgumentParser) -> None:
+        manual.add_serve_arguments(parser)
+
+    def handle(self, *args: object, host: str, port: int, threads: int, **options: object) -> None:
+        network.check_port(host, port)
+        self.prepare(demo=not options["no_demo"])
+        lan = network.lan_address() if host in network.EVERY_ADDRESS else None
+        answer_to(host, lan)
+        # Imported only now: the application reads the settings that were just completed.
+        from soapbench.workshop.management import server
+        from soapbench.wsgi import application
+
+        running = server.listen(host, port, threads, application)
+        self.announce(host, port, lan, with_qr=not options["no_qr"])
+        server.run(running)
+        self.stdout.write("Stopped. Everything is kept.")
+
+    def prepare(self, *, demo: bool) -> None:
+        """Bring database and static files up to date; fill an empty database."""
+        if migrations.pending():
+            self.stdout.write("Bringing the database up to date.")
+            call_command("migrate", interactive=False, verbosity=0)
+        if not get_user_model().objects.exists():
+            self.stdout.write("Loading the reference data" + (" and the demo workshop." if demo else "."))
+            call_command("load_reference", verbosity=0)
+            if demo:
+                call_command("load_demo", verbosity=0)
+        static_files.collect_if_changed()
+
+    def announce(self, host: str, port: int, lan: str | None, *, with_qr: bool) -> None:
+        """Print the addresses, and the QR code where the terminal can show it."""
+        from soapbench.workshop.management import banner
+
+        phone = phone_address(lan or host, port) if lan or not is_loopback(host) else None
+        self.stdout.write("\n".join(banner.lines(port, phone, open_to_network=host in network.EVERY_ADDRESS)))
+        if phone and with_qr:
+            try:
+                self.stdout.write(banner.qr(phone))
+            except UnicodeEncodeError:
+                self.stdout.write("  (This terminal cannot show a QR code; type the address instead.)")
+        self.stdout.flush()
+
+
+def answer_to(host: str, lan: str | None) -> None:
+    """Let the app answer under the names that this machine has, and trust who sits at it unless told not to."""
+    own = {host, lan, "localhost", "127.0.0.1", "[::1]", socket.gethostname(), f"{socket.gethostname()}.local"}
+    settings.ALLOWED_HOSTS = [*settings.ALLOWED_HOSTS, *sorted(name for name in own if name)]
+    if "SOAPBENCH_TRUST_THIS_MACHINE" not in os.environ:
+        settings.TRUST_THIS_MACHINE = True
+
+
+def is_loopback(host: str) -> bool:
+    """Return whether only this machine itself gets there."""
+    return host in ("localhost", "::1") or host.startswith("127.") or host in network.EVERY_ADDRESS
+
+
+def phone_address(host: str, port: int) -> str:
+    """Return the address that the phone opens, with the signed link of the first person."""
+    from soapbench.workshop.entry import entry_path
+
+    person = get_user_model().objects.filter(is_active=True).order_by("pk").first()
+    return f"http://{host}:{port}{entry_path(person) if person else '/'}"

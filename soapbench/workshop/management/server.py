@@ -1,0 +1,41 @@
+"""The web server: many threads in one process, enough for a workshop."""
+
+import logging
+import signal
+from typing import Any
+
+from cheroot import wsgi
+
+from soapbench.bootstrap.trouble import Trouble
+
+log = logging.getLogger(__name__)
+
+
+class Server(wsgi.Server):
+    """Cheroot's server, with what it has to say sent to the log instead of the maker's terminal."""
+
+    def error_log(self, msg: str = "", level: int = logging.INFO, traceback: bool = False) -> None:
+        log.log(level, msg, exc_info=traceback)
+
+
+def listen(host: str, port: int, threads: int, application: Any) -> Server:
+    """Return a server that has its port and its threads, and only needs to be run.
+
+    Raises:
+        Trouble: somebody took the port meanwhile.
+    """
+    server = Server((host, port), application, numthreads=threads, server_name="soapbench", request_queue_size=64)
+    try:
+        server.prepare()
+    except OSError as error:
+        raise Trouble(f"Port {port} could not be opened: choose another, for instance --port {port + 1}.") from error
+    return server
+
+
+def run(server: Server) -> None:
+    """Serve until Ctrl+C, or until the system asks for the end; let running requests finish."""
+    signal.signal(signal.SIGTERM, signal.default_int_handler)
+    try:
+        server.serve()
+    except KeyboardInterrupt:
+        server.stop()

@@ -1,0 +1,57 @@
+"""For every test: the browser that browser tests drive, and plain words about what was skipped."""
+
+import os
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from soapbench.bootstrap import chromium
+
+BROWSER_TESTS = Path(__file__).parent / "browser"
+REQUIRED = bool(os.environ.get("SOAPBENCH_BROWSER_REQUIRED"))
+# Without these, Chromium cannot run as root, and asks the outside for updates all the time.
+ARGUMENTS = (
+    "--no-sandbox --disable-gpu --disable-background-networking --disable-component-update "
+    "--disable-sync --no-first-run --disable-quic"
+).split()
+
+
+def pytest_collection_modifyitems(items):
+    """Mark what drives a browser by its folder, and skip it where there is none."""
+    in_browser = [item for item in items if BROWSER_TESTS in item.path.parents]
+    missing = chromium.find() is None
+    if missing and REQUIRED and in_browser:
+        raise pytest.UsageError(f"Browser tests must run here, but {chromium.why_none()}.")
+    for item in in_browser:
+        item.add_marker(pytest.mark.browser)
+        if missing:
+            item.add_marker(pytest.mark.skip(reason=f"browser test: {chromium.why_none()}"))
+
+
+def skip_reason(report):
+    """Return why a test was skipped."""
+    reason = report.longrepr[2] if isinstance(report.longrepr, tuple) else str(report.longrepr)
+    return reason.removeprefix("Skipped: ")
+
+
+def pytest_terminal_summary(terminalreporter):
+    """Say plainly what was skipped and why."""
+    reasons = Counter(skip_reason(report) for report in terminalreporter.stats.get("skipped", []))
+    for reason, count in sorted(reasons.items()):
+        terminalreporter.write_line(f"Skipped {count} {'test' if count == 1 else 'tests'}: {reason}.", yellow=True)
+
+
+def pytest_sessionfinish(session):
+    """Fail when a browser test was skipped for any reason, where they must run."""
+    reporter = session.config.pluginmanager.get_plugin("terminalreporter")
+    skipped = [report for report in reporter.stats.get("skipped", []) if "browser" in report.keywords]
+    if REQUIRED and skipped and session.exitstatus == 0:
+        session.exitstatus = pytest.ExitCode.TESTS_FAILED
+        reporter.write_line(f"{len(skipped)} browser tests were skipped, and they must run here.", red=True)
+
+
+@pytest.fixture(scope="session")
+def browser_type_launch_args(browser_type_launch_args):
+    """Drive the machine's own browser; downloading another one may be forbidden."""
+    return {**browser_type_launch_args, "executable_path": chromium.find(), "args": ARGUMENTS}
