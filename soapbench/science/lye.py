@@ -1,10 +1,23 @@
-"""The lye: how much water, how strong; its properties and its heat by way of the two modules beside this one."""
+"""The lye: how much water, how strong; its properties and its heat by way of the modules beside this one."""
 
 from __future__ import annotations
 
 from typing import Literal
 
 from soapbench.science.errors import OutOfRange, not_negative, positive
+from soapbench.science.jug import CONSTANTS as JUG_CONSTANTS
+from soapbench.science.jug import RELATIONS as JUG_RELATIONS
+from soapbench.science.jug import JugCheck, jug_check
+from soapbench.science.lye_heat import CONSTANTS as HEAT_CONSTANTS
+from soapbench.science.lye_heat import RELATIONS as HEAT_RELATIONS
+from soapbench.science.lye_heat import (
+    PeakTemperature,
+    StartWarning,
+    heat_of_solution,
+    ice_for_peak,
+    peak_temperature,
+    start_warning,
+)
 from soapbench.science.lye_properties import CONSTANTS as PROPERTY_CONSTANTS
 from soapbench.science.lye_properties import RELATIONS as PROPERTY_RELATIONS
 from soapbench.science.lye_properties import (
@@ -18,14 +31,22 @@ from soapbench.science.lye_properties import (
 from soapbench.science.sources import STOICHIOMETRY, Relation
 
 __all__ = [
+    "JugCheck",
+    "PeakTemperature",
     "Solute",
+    "StartWarning",
     "WaterBy",
     "boiling_point_c",
     "concentration",
     "density_g_per_ml",
     "heat_capacity",
+    "heat_of_solution",
+    "ice_for_peak",
+    "jug_check",
     "lye_volume_ml",
+    "peak_temperature",
     "solubility_limit",
+    "start_warning",
     "water_g",
     "water_to_alkali",
 ]
@@ -95,7 +116,7 @@ def lye_volume_ml(alkali_g: float, water_g: float, solute: Solute = "NaOH", temp
     return (alkali_g + water_g) / density_g_per_ml(solute, strength, temperature_c)
 
 
-CONSTANTS = PROPERTY_CONSTANTS
+CONSTANTS = (*PROPERTY_CONSTANTS, *HEAT_CONSTANTS, *JUG_CONSTANTS)
 _HERE = "soapbench.science.lye."
 RELATIONS = (
     Relation("Strength of a lye", "c = N/(N + W)", "g/g", STOICHIOMETRY, _HERE + "concentration"),
@@ -103,4 +124,6 @@ RELATIONS = (
     Relation("Water to alkali", "W/N = (1 - c)/c", "g/g", STOICHIOMETRY, _HERE + "water_to_alkali"),
     Relation("Volume of a lye", "V = (N + W)/ρ(c, T)", "ml", STOICHIOMETRY, _HERE + "lye_volume_ml"),
     *PROPERTY_RELATIONS,
+    *HEAT_RELATIONS,
+    *JUG_RELATIONS,
 )
