@@ -1,0 +1,158 @@
+"""The superfat of each portion when some oil or acid goes to one portion only."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from .alkali import Acid, Alkali, AlkaliMass, superfat_of
+from .errors import OutOfRange, fraction
+from .fats import Fat
+from .scale import Weighing
+from .sources import STOICHIOMETRY, Constant, Relation
+from .superfat import SuperfatInterval, superfat_interval
+
+BASE = "base"
+
+
+@dataclass(frozen=True, slots=True)
+class Portion:
+    """A share of the base batter, a fraction by mass, and the oil and acid that go into it alone.
+
+    Oil of a colour slurry, of a diluted scent, or kept back from the pot and returned to one portion: all count here.
+
+    Raises:
+        OutOfRange: a share outside 0 to 1.
+    """
+
+    letter: str
+    share: float
+    oil: tuple[Fat, ...] = ()
+    acids: tuple[Acid, ...] = ()
+
+    def __post_init__(self) -> None:
+        fraction(self.share, f"The share of portion {self.letter}")
+
+
+@dataclass(frozen=True, slots=True)
+class PortionSuperfats:
+    """The superfat of the base batter, of each portion by letter, and of the batch as a whole, fractions."""
+
+    base: float
+    portions: tuple[tuple[str, float], ...]
+    batch: float
+
+    @property
+    def lowest(self) -> float:
+        """Return the lowest superfat anywhere in the batch."""
+        return min([self.base, *(value for _, value in self.portions)])
+
+    @property
+    def sentence(self) -> str:
+        """Return what the spread means for the maker."""
+        worst = min([(BASE, self.base), *self.portions], key=lambda pair: pair[1])
+        if worst[1] < 0:
+            where = "The base batter" if worst[0] == BASE else f"Portion {worst[0]}"
+            return (
+                f"{where} would be lye-heavy ({100 * worst[1]:.1f} %) although the batch has "
+                f"{100 * self.batch:.1f} %. Share the oil among all portions, or stir it into the whole batter."
+            )
+        highest = max([self.base, *(value for _, value in self.portions)])
+        return f"The superfat runs from {100 * worst[1]:.1f} to {100 * highest:.1f} % across the batch."
+
+
+def portion_superfats(
+    base_fats: Sequence[Fat],
+    weighed: AlkaliMass,
+    alkali: Alkali,
+    portions: Sequence[Portion],
+    acids: Iterable[Acid] = (),
+) -> PortionSuperfats:
+    """Return the superfat of each portion; base_fats are the fats in the pot when the lye goes in.
+
+    f_b = 1 - n / A_b; f_k = 1 - share n / (share A_b + oil): the lye is shared as the batter is, the oil is not.
+
+    Raises:
+        OutOfRange: no fat, or portions that are together more than the batter.
+
+    Source: mole balance.
+    """
+    acids = tuple(acids)
+    _check_shares(portions)
+    every_oil = [fat for portion in portions for fat in portion.oil]
+    every_acid = [*acids, *(acid for portion in portions for acid in portion.acids)]
+    return PortionSuperfats(
+        base=superfat_of(base_fats, weighed, alkali, acids),
+        portions=tuple(
+            (portion.letter, superfat_of(*portion_of(base_fats, weighed, portion), alkali, _acids(portion, acids)))
+            for portion in portions
+            if portion.share > 0
+        ),
+        batch=superfat_of([*base_fats, *every_oil], weighed, alkali, every_acid),
+    )
+
+
+def portion_of(base_fats: Sequence[Fat], weighed: AlkaliMass, portion: Portion) -> tuple[list[Fat], AlkaliMass]:
+    """Return the fats and the alkali of one portion: its share of the base, and its own oil in full."""
+    fats = [replace(fat, mass_g=portion.share * fat.mass_g) for fat in base_fats]
+    share = AlkaliMass(portion.share * weighed.naoh_g, portion.share * weighed.koh_g)
+    return [*fats, *portion.oil], share
+
+
+def portion_interval(
+    base_fats: Sequence[Fat],
+    weighed: AlkaliMass,
+    alkali: Alkali,
+    portion: Portion,
+    acids: Iterable[Acid] = (),
+    scale: Weighing | None = None,
+) -> SuperfatInterval:
+    """Return the 95 % interval of one portion's superfat.
+
+    The doubts of the weighings belong to the whole batch, so they are scaled with the portion.
+
+    Raises:
+        OutOfRange: the portion is empty, or holds no fat that takes alkali.
+    """
+    if portion.share == 0:
+        raise OutOfRange(f"Portion {portion.letter} is empty. Give it a share of the batter.")
+    scale = scale or Weighing(1.0)
+    fats, share = portion_of(base_fats, weighed, portion)
+    return superfat_interval(fats, share, alkali, _acids(portion, tuple(acids)), _shrunk(scale, portion.share))
+
+
+def _shrunk(scale: Weighing, share: float) -> Weighing:
+    repeat = None if scale.repeat_g is None else scale.repeat_g * share
+    error = None if scale.mpe_g is None else scale.mpe_g * share
+    return Weighing(scale.resolution_g * share, repeat, error)
+
+
+def _acids(portion: Portion, acids: tuple[Acid, ...]) -> list[Acid]:
+    return [*(replace(acid, mass_g=portion.share * acid.mass_g) for acid in acids), *portion.acids]
+
+
+def _check_shares(portions: Sequence[Portion]) -> None:
+    total = sum(portion.share for portion in portions)
+    if total > 1 + 1e-9:
+        raise OutOfRange(f"The portions are together {100 * total:.0f} % of the batter. Make them 100 % or less.")
+
+
+CONSTANTS: tuple[Constant, ...] = ()
+_AT = "soapbench.science.portions."
+RELATIONS = (
+    Relation(
+        "superfat of a portion",
+        "f_k = 1 - share n / (share A_b + S_e e_k)",
+        "share",
+        STOICHIOMETRY,
+        _AT + "portion_superfats",
+    ),
+    Relation("fats and alkali of a portion", "share x base + own oil", "g", STOICHIOMETRY, _AT + "portion_of"),
+    Relation(
+        "interval of a portion",
+        "as the superfat interval, weighings scaled by the share",
+        "share",
+        STOICHIOMETRY,
+        _AT + "portion_interval",
+    ),
+)
