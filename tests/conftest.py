@@ -11,10 +11,15 @@ from soapbench.bootstrap import chromium
 BROWSER_TESTS = Path(__file__).parent / "browser"
 REQUIRED = bool(os.environ.get("SOAPBENCH_BROWSER_REQUIRED"))
 # Without these, Chromium cannot run as root, and asks the outside for updates all the time.
-ARGUMENTS = (
-    "--no-sandbox --disable-gpu --disable-background-networking --disable-component-update "
-    "--disable-sync --no-first-run --disable-quic"
-).split()
+ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-quic",
+    "--disable-sync",
+    "--no-first-run",
+]
 
 
 def pytest_collection_modifyitems(items):
