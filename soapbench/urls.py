@@ -10,3 +10,8 @@ urlpatterns = [
     path("rack/", include("soapbench.rack.urls")),
     path("logbook/", include("soapbench.logbook.urls")),
 ]
+
+handler400 = "soapbench.workshop.errors.bad_request"
+handler403 = "soapbench.workshop.errors.refused"
+handler404 = "soapbench.workshop.errors.not_found"
+handler500 = "soapbench.workshop.errors.broken"

@@ -94,7 +94,9 @@ class Material(models.Model):
     class Meta:
         ordering = ["name"]
         constraints = [
-            models.UniqueConstraint(fields=["workshop", "key"], name="material_key_once", nulls_distinct=False)
+            models.UniqueConstraint(fields=["workshop", "key"], name="own_material_once"),
+            # SQLite counts empty workshops as all different, so the reference rows need their own.
+            models.UniqueConstraint(fields=["key"], condition=Q(workshop=None), name="reference_material_once"),
         ]
 
     def __str__(self) -> str:

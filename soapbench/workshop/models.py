@@ -141,3 +141,14 @@ class Tool(Equipment):
 
     class Meta(Equipment.Meta):
         constraints = [models.UniqueConstraint(fields=["workshop", "key"], name="tool_key_once")]
+
+
+class TokenBucket(models.Model):
+    """How much is left of somebody's tries at a password; see throttle.take."""
+
+    digest = models.CharField(max_length=64, primary_key=True)  # of name and address, so that neither is kept
+    share = models.FloatField()  # of the bucket that is full, 0..1
+    updated_at = models.DateTimeField()
+
+    def __str__(self) -> str:
+        return self.digest[:8]

@@ -1,0 +1,4 @@
+from django.urls import URLPattern
+
+app_name = "bench"
+urlpatterns: list[URLPattern] = []
