@@ -138,7 +138,7 @@ def pot_loss(records: Sequence[tuple[float, float]]) -> Interval:
         OutOfRange: more was poured than was made.
     """
     losses = [_loss(made, poured) for made, poured in records]
-    weight_prior, weight_each = POT_LOSS_SD.value**-2, RECORD_SD.value**-2
+    weight_prior, weight_each = 1 / POT_LOSS_SD.value**2, 1 / RECORD_SD.value**2
     total = weight_prior + weight_each * len(losses)
     mean = (POT_LOSS.value * weight_prior + sum(losses) * weight_each) / total
     spread = math.sqrt(1 / total + RECORD_SD.value**2)

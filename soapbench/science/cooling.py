@@ -1,0 +1,273 @@
+"""How a pot cools: a curve through the maker's own readings, the time to a temperature, what a jug teaches.
+
+Model: dθ/dt = -k θ (θ/30)^(p-1) with θ = T - room. p = 1 is Newton's law; still air and steam make p larger.
+The fit is a grid posterior, so it works with one reading (the prior alone) as with ten, and brings its own band.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from soapbench.science.cooling_law import CONSTANTS as LAW_CONSTANTS
+from soapbench.science.cooling_law import (
+    COOLING_LAW,
+    LearntRate,
+    Prior,
+    Reading,
+    check_temperature,
+    learn_rate,
+    minutes_between,
+    pot_heat_capacity,
+    prior_for,
+    temperature_after,
+)
+from soapbench.science.cooling_law import RELATIONS as LAW_RELATIONS
+from soapbench.science.cooling_window import CONSTANTS as WINDOW_CONSTANTS
+from soapbench.science.cooling_window import RELATIONS as WINDOW_RELATIONS
+from soapbench.science.cooling_window import Pot, PotTimes, Window, below_window_advice, reading_doubt, window
+from soapbench.science.errors import OutOfRange, number
+from soapbench.science.interval import Interval
+from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
+
+__all__ = [
+    "CoolingFit",
+    "LearntRate",
+    "Prior",
+    "Reading",
+    "Window",
+    "below_window_advice",
+    "both_in_window",
+    "check_temperature",
+    "fit",
+    "learn",
+    "minutes_between",
+    "minutes_to",
+    "pot_heat_capacity",
+    "prior_for",
+    "reading_doubt",
+    "temperature_after",
+]
+
+if TYPE_CHECKING:
+    from soapbench.science.cooling_grid import Draws, Priors
+
+GRID = Source("grid-posterior", "Posterior on a grid, Student t residuals", "checked on printed curves", "computed")
+
+EXPONENT = Constant("Exponent expected", "p", 1.3, "", COOLING_LAW, "fit")
+EXPONENT_SD = Constant("Spread of the exponent", "s", 0.2, "", OWN_CHOICE, "fit: cut at 1")
+ROOM_SD = Constant("Spread of a room temperature that was measured", "s", 1.0, "K", OWN_CHOICE, "fit")
+GUESSED_ROOM_SD = Constant("Spread of a room temperature that was guessed", "s", 2.0, "K", OWN_CHOICE, "fit")
+READING_SD = Constant("Scale of a reading", "s", 0.5, "K", OWN_CHOICE, "fit: Student t, 4 degrees of freedom")
+ODD = Constant("A reading is odd when it is off by", "", 3.0, "K", OWN_CHOICE, "fit")
+SETTLING = Constant("Minutes after the peak that do not lie on the curve", "", 3.0, "min", COMMON_PRACTICE, "fit")
+HORIZON = Constant("Longest time told", "", 1440.0, "min", OWN_CHOICE, "minutes_to")
+
+
+@dataclass(frozen=True, slots=True)
+class CoolingFit:
+    """A cooling curve with its 90 % band.
+
+    curve: rows of (minutes, low, central, high). odd_readings: positions in the readings given, of those that do not
+    lie on any likely curve. conditions_changed: the last two do not, so something changed (lid, bath, other room).
+    """
+
+    curve: tuple[tuple[float, float, float, float], ...]
+    odd_readings: tuple[int, ...]
+    readings_used: int
+    k: Interval
+    exponent: Interval
+    room_c: Interval
+    start_minutes: float
+    start_c: float
+    sentence: str
+    conditions_changed: bool = False
+    draws: Draws | None = field(default=None, repr=False, compare=False)
+
+
+def learn(learnt: LearntRate | None, fit: CoolingFit, heat_capacity_kj_per_k: float) -> LearntRate | None:
+    """Return what is known of a jug after one more run; unchanged when the run had fewer than two good readings."""
+    if fit.readings_used < 2 or fit.draws is None:
+        return learnt
+    import numpy as np
+
+    ln_k = np.log(fit.draws.k)
+    return learn_rate(learnt, float(ln_k.mean()), float(ln_k.std()), heat_capacity_kj_per_k)
+
+
+def fit(
+    readings: Sequence[Reading],
+    room_c: float,
+    prior: Prior,
+    room_measured: bool = True,
+    peak_minutes: float = 0,
+) -> CoolingFit:
+    """Return the cooling curve that the readings, the room and the prior make likely.
+
+    Args:
+        readings: in any order, on one clock.
+        room_c: temperature round the pot, or of its bath.
+        prior: see prior_for.
+        room_measured: False widens the room's spread from 1 to 2 K.
+        peak_minutes: when the pot was hottest, or when its surroundings last changed; readings from before that and
+            from the 3 minutes after it are left out as long as later ones exist.
+
+    Raises:
+        OutOfRange: there is no reading, or one is not a temperature that a pot can have.
+    """
+    if not readings:
+        raise OutOfRange("Read the thermometer once; then a time can be told.")
+    for reading in readings:
+        check_temperature(reading.temp_c)
+        number(reading.minutes, "The time of a reading")
+    check_temperature(room_c)
+    kept = _kept(readings, peak_minutes)
+    room_sd = (ROOM_SD if room_measured else GUESSED_ROOM_SD).value
+    first = _fit_kept(readings, kept, room_c, room_sd, prior)
+    if not first.odd_readings or len(kept) < 3:
+        return first
+    # One wrong first reading would bend the whole curve, so the fit is tried without it.
+    second = _fit_kept(readings, kept[1:], room_c, room_sd, prior, kept[:1])
+    return second if len(second.odd_readings) < len(first.odd_readings) else first
+
+
+def minutes_to(fit: CoolingFit, target_c: float) -> Interval | None:
+    """Return when the pot comes to a temperature, on the clock of the readings, with its 90 % band.
+
+    The start of the curve when it is past that already; None when it will not get there, or not within a day.
+    """
+    if fit.draws is None:
+        return None
+    import numpy as np
+
+    from soapbench.science.cooling_grid import quantiles
+
+    check_temperature(target_c)
+    minutes = np.minimum(fit.draws.minutes_to(target_c), 1e9)
+    low, central, high = (float(value) for value in quantiles(minutes))
+    if central > HORIZON.value:
+        return None
+    return Interval(low, central, min(high, HORIZON.value)).shifted(fit.start_minutes)
+
+
+def both_in_window(fit_lye: CoolingFit, fit_fats: CoolingFit, low_c: float, high_c: float) -> Window:
+    """Return when lye and fats are both between two temperatures; both fits must be on one clock.
+
+    Raises:
+        OutOfRange: the low end is not under the high one.
+    """
+    if low_c >= high_c:
+        raise OutOfRange(f"The window must open upwards: {low_c:g} °C is not under {high_c:g} °C.")
+    return window(_pot_times("lye", fit_lye, low_c, high_c), _pot_times("fats", fit_fats, low_c, high_c), low_c, high_c)
+
+
+def _pot_times(pot: Pot, fit: CoolingFit, low_c: float, high_c: float) -> PotTimes:
+    cools = fit.start_c >= fit.room_c.central
+    near, far = (high_c, low_c) if cools else (low_c, high_c)
+    inside_or_past = fit.start_c <= high_c if cools else fit.start_c >= low_c
+    enters = Interval.exact(fit.start_minutes) if inside_or_past else minutes_to(fit, near)
+    leaves = minutes_to(fit, far)
+    return PotTimes(pot, enters, leaves, cools)
+
+
+def _kept(readings: Sequence[Reading], peak_minutes: float) -> tuple[int, ...]:
+    """Return the positions of the readings to fit, in the order of time."""
+    order = sorted(range(len(readings)), key=lambda i: readings[i].minutes)
+    late = [i for i in order if readings[i].minutes >= peak_minutes + SETTLING.value]
+    return tuple(late) if late else (order[-1],)
+
+
+def _fit_kept(
+    readings: Sequence[Reading],
+    kept: tuple[int, ...],
+    room_c: float,
+    room_sd: float,
+    prior: Prior,
+    left_out: tuple[int, ...] = (),
+) -> CoolingFit:
+    import numpy as np
+
+    from soapbench.science import cooling_grid as grid
+
+    first = readings[kept[0]]
+    minutes = np.array([readings[i].minutes - first.minutes for i in kept])
+    temperatures = np.array([readings[i].temp_c for i in kept])
+    priors = _priors(first.temp_c, room_c, room_sd, prior)
+    draws = grid.draws(minutes[1:], temperatures[1:], priors, READING_SD.value)
+    middle = grid.quantiles(draws.temperatures(minutes))[1]
+    wrong = [i for i, gap in zip(kept, np.abs(middle - temperatures), strict=True) if gap > ODD.value]
+    odd = tuple(sorted((*left_out, *wrong)))
+    k, exponent, room = (Interval(*map(float, grid.quantiles(x))) for x in (draws.k, draws.q + 1, draws.room))
+    used = len(kept) - len(wrong)
+    changed = len(kept) > 3 and set(kept[-2:]) <= set(wrong)
+    return CoolingFit(
+        curve=_curve(draws, first.minutes, float(minutes[-1])),
+        odd_readings=odd,
+        readings_used=used,
+        k=k,
+        exponent=exponent,
+        room_c=room,
+        start_minutes=first.minutes,
+        start_c=first.temp_c,
+        sentence=_sentence(used, odd, changed),
+        conditions_changed=changed,
+        draws=draws,
+    )
+
+
+def _priors(start_c: float, room_c: float, room_sd: float, prior: Prior) -> Priors:
+    from soapbench.science.cooling_grid import Normal, Priors
+
+    reach = 3 * prior.ln_k_sd
+    p, sd, start_sd = EXPONENT.value, EXPONENT_SD.value, READING_SD.value
+    return Priors(
+        Normal(prior.ln_k_mean, prior.ln_k_sd, prior.ln_k_mean - reach, prior.ln_k_mean + reach),
+        Normal(p, sd, 1.0, p + 3 * sd),
+        Normal(room_c, room_sd, room_c - 2.5 * room_sd, room_c + 2.5 * room_sd),
+        Normal(start_c, start_sd, start_c - 2.5 * start_sd, start_c + 2.5 * start_sd),
+    )
+
+
+def _curve(draws: Draws, start_minutes: float, last: float) -> tuple[tuple[float, float, float, float], ...]:
+    import numpy as np
+
+    from soapbench.science.cooling_grid import quantiles
+
+    times = np.linspace(0.0, min(HORIZON.value, max(2 * last, 90.0)), 31)
+    band = quantiles(draws.temperatures(times))
+    rows = zip(times + start_minutes, *band, strict=True)
+    return tuple((float(t), float(low), float(central), float(high)) for t, low, central, high in rows)
+
+
+def _sentence(used: int, odd: tuple[int, ...], changed: bool) -> str:
+    if changed:
+        return "The last readings leave the curve. Was a lid, a bath or the place changed? Then say so."
+    if odd:
+        return "One reading does not fit the others. It hardly counts; read again if you can."
+    if used == 1:
+        return "From one reading and what is known of the pot. A second reading makes it surer."
+    return f"From {used} readings."
+
+
+CONSTANTS = (
+    *LAW_CONSTANTS,
+    *WINDOW_CONSTANTS,
+    EXPONENT,
+    EXPONENT_SD,
+    ROOM_SD,
+    GUESSED_ROOM_SD,
+    READING_SD,
+    ODD,
+    SETTLING,
+    HORIZON,
+)
+_HERE = "soapbench.science.cooling."
+RELATIONS = (
+    *LAW_RELATIONS,
+    Relation("Curve through the readings", "posterior of ln k, p, room and start", "C, min", GRID, _HERE + "fit"),
+    Relation("Time to a temperature", "5, 50, 95 % of t over the posterior", "min", GRID, _HERE + "minutes_to"),
+    Relation("What a run teaches", "mean and spread of ln k of the fit", "", GRID, _HERE + "learn"),
+    Relation("Both pots in the window", "latest entry to first leaving", "min", GRID, _HERE + "both_in_window"),
+    *WINDOW_RELATIONS,
+)

@@ -1,0 +1,128 @@
+"""Two pots and one window: when both are ready, what to do when not, and which reading cannot be true."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from soapbench.science.cooling_law import Reading
+from soapbench.science.errors import OutOfRange
+from soapbench.science.interval import Interval
+from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation
+
+Pot = Literal["lye", "fats"]
+
+WARMING = Constant("Rise between two readings that a pot left alone cannot show", "", 2.0, "K", OWN_CHOICE, "doubt")
+UNDER_ROOM = Constant("Farthest under its room that a pot can read", "", 3.0, "K", OWN_CHOICE, "reading_doubt")
+HOTTEST_LYE = Constant("Hottest reading believed", "", 120.0, "C", OWN_CHOICE, "reading_doubt: boils near 120 C")
+
+
+@dataclass(frozen=True, slots=True)
+class PotTimes:
+    """When a pot comes into the window and leaves it, in minutes; None is never. cools: it comes from above."""
+
+    pot: Pot
+    enters: Interval | None
+    leaves: Interval | None
+    cools: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """When both pots are in the window, in minutes on the clock of the readings.
+
+    opens is None when one of them does not come in by itself; closes is None when they stay. ok: there is such a
+    time. first_out: the pot that leaves too early. opens_band: the 90 % band of the opening.
+    """
+
+    opens: float | None
+    closes: float | None
+    sentence: str
+    ok: bool = True
+    first_out: Pot | None = None
+    opens_band: Interval | None = None
+
+
+def window(lye: PotTimes, fats: PotTimes, low_c: float, high_c: float) -> Window:
+    """Return the time that two pots share in a window, with what to do where they share none."""
+    for times in (lye, fats):
+        if times.enters is None:
+            return Window(None, None, _never(times, low_c, high_c), ok=False)
+    entries = [(times.enters, times) for times in (lye, fats) if times.enters is not None]
+    band, last = max(entries, key=lambda entry: entry[0].central)
+    exits = [(times.leaves.central, times) for times in (lye, fats) if times.leaves is not None]
+    span = f"Lye and fats are both between {low_c:.0f} and {high_c:.0f} °C from about {band.central:.0f} min"
+    if not exits:
+        return Window(band.central, None, f"{span} on.", opens_band=band)
+    closes, first = min(exits, key=lambda leaving: leaving[0])
+    if closes > band.central:
+        return Window(band.central, closes, f"{span} to {closes:.0f} min.", opens_band=band)
+    return Window(band.central, closes, _missed(first, last, closes, band.central), False, first.pot, band)
+
+
+def below_window_advice(pot: Pot, temp_c: float, low_c: float, high_c: float) -> str | None:
+    """Return what to do when a pot has fallen below its window; None while it has not.
+
+    Common practice: fats must be clear before the lye goes in, lye may be cooler than the fats.
+
+    Raises:
+        OutOfRange: the low end is not under the high one.
+    """
+    if low_c >= high_c:
+        raise OutOfRange(f"The window must open upwards: {low_c:g} °C is not under {high_c:g} °C.")
+    if temp_c >= low_c:
+        return None
+    middle = (low_c + high_c) / 2
+    if pot == "fats":
+        return f"Warm the fats gently to about {middle:.0f} °C and stir until they are clear. Then go on."
+    return (
+        f"Stand the jug in hot tap water and stir until the lye reads about {middle:.0f} °C. No hob, no microwave. "
+        "Or go on with cool lye if the fats are warm and clear."
+    )
+
+
+def reading_doubt(readings: Sequence[Reading], new: Reading, room_c: float) -> str | None:
+    """Return why a new reading cannot be true for a pot left alone, or None when it can."""
+    if new.temp_c > HOTTEST_LYE.value:
+        celsius = (new.temp_c - 32) / 1.8
+        return f"{new.temp_c:g} °C is hotter than any lye here. If the thermometer shows °F, it is {celsius:.0f} °C."
+    earlier = [reading for reading in readings if reading.minutes <= new.minutes]
+    if not earlier:
+        return None
+    last = max(earlier, key=lambda reading: reading.minutes)
+    gap = new.minutes - last.minutes
+    if new.temp_c > max(last.temp_c, room_c) + WARMING.value:
+        return f"{new.temp_c:g} °C is hotter than {last.temp_c:g} °C, {gap:.0f} min before. Stir, then read again."
+    if new.temp_c < min(last.temp_c, room_c) - UNDER_ROOM.value:
+        return f"{new.temp_c:g} °C is colder than the room. Read again, or say that it stands in a cold bath."
+    return None
+
+
+def _never(times: PotTimes, low_c: float, high_c: float) -> str:
+    if times.cools:
+        return f"The {times.pot} will not fall to {high_c:.0f} °C in this room. Stand the pot in cold water."
+    return f"The {times.pot} will not warm to {low_c:.0f} °C in this room. Stand the pot in warm water."
+
+
+def _missed(first: PotTimes, last: PotTimes, closes: float, opens: float) -> str:
+    too = "cold" if first.cools else "warm"
+    if first.pot == last.pot:
+        return f"The {first.pot} are too {too} already." if first.pot == "fats" else f"The lye is too {too} already."
+    keep = "Keep" if first.cools else "Cool"
+    hurry = "cool" if last.cools else "warm"
+    warm = " warm" if first.cools else ""
+    return (
+        f"The {first.pot} would be too {too} from about {closes:.0f} min, before the {last.pot} "
+        f"{'are' if last.pot == 'fats' else 'is'} ready at about {opens:.0f} min. "
+        f"{keep} the {first.pot}{warm}, or {hurry} the {last.pot} in a water bath."
+    )
+
+
+CONSTANTS = (WARMING, UNDER_ROOM, HOTTEST_LYE)
+_HERE = "soapbench.science.cooling_window."
+RELATIONS = (
+    Relation("Shared time of two pots", "max of entries to min of leavings", "min", OWN_CHOICE, _HERE + "window"),
+    Relation("A pot below the window", "advice", "C", COMMON_PRACTICE, _HERE + "below_window_advice"),
+    Relation("A reading in doubt", "rise > 2 K, or > 3 K under the room", "K", OWN_CHOICE, _HERE + "reading_doubt"),
+)
