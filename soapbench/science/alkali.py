@@ -19,6 +19,7 @@ __all__ = [
     "acid_mol",
     "alkali_for",
     "alkali_mixture",
+    "careful_mol",
     "careful_note",
     "careful_notes",
     "demand_mol",
@@ -137,6 +138,11 @@ def demand_mol(fats: Iterable[Fat], acids: Iterable[Acid] = ()) -> float:
     return sum(fat.mol for fat in fats) + acid_mol(acids)
 
 
+def careful_mol(fats: Iterable[Fat]) -> float:
+    """Return the moles of alkali that the fats take, wide ranges counted on their careful side."""
+    return sum(fat.mass_g * fat.sv_for_alkali for fat in fats) / 1000 / KOH
+
+
 def full_demand_naoh_g(fats: Iterable[Fat]) -> float:
     """Return the A of the bench sums: grams of pure NaOH that the fats take in full, central values."""
     return demand_mol(fats) * NAOH
@@ -163,7 +169,7 @@ def alkali_for(fats: Sequence[Fat], superfat: float, alkali: Alkali, acids: Iter
         OutOfRange: the superfat is below 0 or above 50 %, or there is no fat.
     """
     check_superfat(superfat)
-    fat_mol = sum(fat.mass_g * fat.sv_for_alkali for fat in fats) / 1000 / KOH
+    fat_mol = careful_mol(fats)
     if fat_mol <= 0:
         raise OutOfRange("There is no fat here that takes alkali. Weigh the fats first.")
     return alkali_mixture((1 - superfat) * fat_mol + acid_mol(acids), alkali)
@@ -214,6 +220,13 @@ RELATIONS = (
         "alkali taken by the acids", "n = sum of mass x demand / 1000 / M(KOH)", "mol", STOICHIOMETRY, _AT + "acid_mol"
     ),
     Relation("alkali demand", "n = sum of mass x SV / 1000 / M(KOH) + acids", "mol", _SV, _AT + "demand_mol"),
+    Relation(
+        "alkali demand, careful side",
+        "n = sum of mass x careful SV / 1000 / M(KOH)",
+        "mol",
+        OWN_CHOICE,
+        _AT + "careful_mol",
+    ),
     Relation("full demand as NaOH", "A = n x M(NaOH)", "g", _SV, _AT + "full_demand_naoh_g"),
     Relation(
         "mixture of two alkalis",

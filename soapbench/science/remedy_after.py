@@ -1,0 +1,160 @@
+"""The lye is in the pot: what superfat the batch has now, and what puts it right."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from .alkali import (
+    Acid,
+    Alkali,
+    AlkaliMass,
+    acid_mol,
+    alkali_for,
+    careful_mol,
+    check_superfat,
+    excess_alkali_g,
+    pure_equivalents,
+    superfat_of,
+)
+from .atoms import KOH
+from .errors import OutOfRange
+from .fats import Fat
+from .remedy_answer import Remedy, percent
+from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
+from .superfat import superfat_interval
+
+CLOSE_ENOUGH = Constant(
+    "departure from the asked superfat that is left alone", "", 0.005, "share", OWN_CHOICE, "remedies_lye_in"
+)
+HIGH = Constant(
+    "superfat above which the bar turns soft and rancid sooner", "", 0.12, "share", OWN_CHOICE, "remedies_lye_in"
+)
+# Why 12 %: usual bars carry 3 to 8 %; half as much again is still a bar.
+
+
+def superfat_now(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids: Iterable[Acid] = ()) -> Remedy:
+    """C2: the superfat that the batch really has; grams is the excess of pure NaOH when it is lye-heavy.
+
+    f' = 1 - p N / A; E = p N - A.
+
+    Raises:
+        OutOfRange: no fat that takes alkali.
+    """
+    acids = tuple(acids)
+    value = superfat_of(fats, weighed, alkali, acids)
+    excess = excess_alkali_g(fats, weighed, alkali, acids)
+    if value >= 0:
+        return Remedy("C2", "Superfat now", f"The batch has {percent(value)} superfat.", None, value)
+    sentence = (
+        f"The batch is lye-heavy by {percent(-value)}: {excess:.1f} g of alkali finds no fat. It burns skin. "
+        "Do not use or sell it as it is."
+    )
+    return Remedy("C2", "Lye-heavy", sentence, excess, value)
+
+
+def fat_to_add(
+    fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, superfat: float, other: Fat, acids: Iterable[Acid] = ()
+) -> Remedy:
+    """C5: the grams of one fat that bring the superfat up: x = (p N / (1 - f) - A) / S.
+
+    Args:
+        other: the fat to add; only its values count, not its mass.
+
+    Raises:
+        OutOfRange: the fat takes no alkali, or a superfat out of range.
+    """
+    acids = tuple(acids)
+    if other.sv_for_alkali <= 0:
+        raise OutOfRange(f"{other.name} takes no alkali, so it cannot put this right. Choose a fat.")
+    wanted = (pure_equivalents(weighed, alkali) - acid_mol(acids)) / (1 - check_superfat(superfat))
+    grams = max(0.0, (wanted - careful_mol(fats)) * KOH * 1000 / other.sv_for_alkali)
+    after = superfat_of([*fats, replace(other, mass_g=grams)], weighed, alkali, acids)
+    sentence = (
+        f"Melt {grams:.0f} g of {other.name}, bring it to the warmth of the batter and blend it in while it "
+        f"is fluid: the superfat is then {percent(after)}. The batch grows by that much; look at the mould."
+    )
+    return Remedy("C5", f"Add {other.name}", sentence, grams, after)
+
+
+def alkali_to_add(
+    fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, superfat: float, acids: Iterable[Acid] = ()
+) -> Remedy:
+    """C6: the grams of alkali, as weighed, that bring a high superfat down: dN = (1 - f) A / p - N.
+
+    Raises:
+        OutOfRange: no fat, or a superfat out of range.
+    """
+    acids = tuple(acids)
+    needed = alkali_for(fats, superfat, alkali, acids)
+    more = AlkaliMass(max(0.0, needed.naoh_g - weighed.naoh_g), max(0.0, needed.koh_g - weighed.koh_g))
+    after = superfat_of(fats, AlkaliMass(weighed.naoh_g + more.naoh_g, weighed.koh_g + more.koh_g), alkali, acids)
+    sentence = (
+        f"Dissolve {more.total_g:.1f} g of alkali in twice its weight of water, let it cool, and blend it into "
+        "fluid batter only. Never dry, never into a loaf. Goggles and gloves on."
+    )
+    return Remedy("C6", "Add cool lye", sentence, more.total_g, after)
+
+
+def remedies_lye_in(
+    fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, superfat: float, acids: Iterable[Acid] = ()
+) -> tuple[Remedy, ...]:
+    """Return the ways out with the lye in the pot, best first; C2 is first when nothing needs doing.
+
+    Raises:
+        OutOfRange: no fat that takes alkali, or a superfat out of range.
+
+    Source: mole balance; decisions look at the unlucky end of the superfat's 95 % interval; order is an own choice.
+    """
+    acids = tuple(acids)
+    check_superfat(superfat)
+    now = superfat_of(fats, weighed, alkali, acids)
+    careful = 1 - (pure_equivalents(weighed, alkali) - acid_mol(acids)) / careful_mol(fats)
+    if careful < superfat - CLOSE_ENOUGH.value:
+        return _too_low(fats, weighed, alkali, superfat, acids)
+    accept = _accept(fats, weighed, alkali, acids, now)
+    if careful <= superfat + CLOSE_ENOUGH.value:
+        return (accept,)
+    lye = alkali_to_add(fats, weighed, alkali, superfat, acids)
+    return (accept, lye) if now <= max(HIGH.value, superfat) else (lye, accept)
+
+
+def _too_low(
+    fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, superfat: float, acids: tuple[Acid, ...]
+) -> tuple[Remedy, ...]:
+    usable = {fat.name: fat for fat in fats if fat.sv_for_alkali > 0 and fat.kind == "triglyceride"}
+    added = [fat_to_add(fats, weighed, alkali, superfat, fat, acids) for fat in usable.values()]
+    now = superfat_now(fats, weighed, alkali, acids)
+    if now.superfat is not None and now.superfat >= 0:
+        return *added, _accept(fats, weighed, alkali, acids, now.superfat)
+    held = Remedy(
+        "C2",
+        "It has set already",
+        f"{now.sentence} Mark the loaf caustic and hold it: melt it down with the fat that is owed, or "
+        "discard it as caustic waste.",
+        now.grams,
+        now.superfat,
+    )
+    return *added, held
+
+
+def _accept(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids: tuple[Acid, ...], now: float) -> Remedy:
+    interval = superfat_interval(fats, weighed, alkali, acids)
+    sentence = f"The batch has {percent(now)} superfat ({percent(interval.low)} to {percent(interval.high)})."
+    if interval.lye_heavy_possible:
+        sentence += " Its unlucky end is lye-heavy: test it for free alkali before anyone uses it."
+    elif now > HIGH.value:
+        sentence += " That much makes a softer bar that turns rancid sooner: sell it fresh, keep it cool."
+    else:
+        sentence += " That is a fine bar; write it down and go on."
+    return Remedy("C2", "Leave it", sentence, None, now)
+
+
+CONSTANTS = (CLOSE_ENOUGH, HIGH)
+_AT = "soapbench.science.remedy_after."
+RELATIONS = (
+    Relation("C2 superfat now", "f' = 1 - p N / A; E = p N - A", "share, g", STOICHIOMETRY, _AT + "superfat_now"),
+    Relation("C5 fat to add", "x = (p N / (1 - f) - A) / S", "g", STOICHIOMETRY, _AT + "fat_to_add"),
+    Relation("C6 alkali to add", "dN = (1 - f) A / p - N", "g", STOICHIOMETRY, _AT + "alkali_to_add"),
+    Relation("ways out with the lye in", "C2, C5, C6", "", OWN_CHOICE, _AT + "remedies_lye_in"),
+)

@@ -1,0 +1,120 @@
+"""Scent, colour, mould and cure when they depart from the plan."""
+
+from __future__ import annotations
+
+from .errors import OutOfRange, fraction, not_negative, positive
+from .remedy_answer import Remedy, percent
+from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
+
+LEVEL = Constant(
+    "loss in a week below which a bar is level", "", 0.005, "share of its mass", OWN_CHOICE, "cure_progress"
+)
+
+
+def dose_for_portion(rate: float, share: float, fats_g: float) -> Remedy:
+    """C10: grams for one portion: rate x share x fats.
+
+    Raises:
+        OutOfRange: a rate or share outside 0 to 1, or negative fats.
+    """
+    grams = fraction(rate, "The rate") * fraction(share, "The share") * not_negative(fats_g, "The fats")
+    return Remedy("C10", "For this portion", f"Weigh {grams:.2f} g: {percent(rate)} of this portion's fats.", grams)
+
+
+def dose_for_rest(dose_g: float, poured_share: float) -> Remedy:
+    """C11: scent remembered late. grams for the rest only: F (1 - u), never F.
+
+    Raises:
+        OutOfRange: a negative dose, or a share outside 0 to 1.
+    """
+    grams = not_negative(dose_g, "The dose") * (1 - fraction(poured_share, "The share that is poured"))
+    if poured_share == 1:
+        return Remedy("C11", "All is poured", "All of it is poured: leave it out, and name the bar without it.", 0.0)
+    sentence = (
+        f"Add {grams:.1f} g to what is left, not {dose_g:.1f} g: the whole dose would be too strong there. "
+        f"Note that {percent(poured_share)} went without."
+    )
+    return Remedy("C11", "Dose the rest", sentence, grams)
+
+
+def mould_gap(volume_ml: float, mould_ml: float) -> Remedy:
+    """C12: batter against mould; grams is None, the sentence tells millilitres over or left.
+
+    Raises:
+        OutOfRange: a volume that is not above 0.
+    """
+    gap = positive(mould_ml, "The mould", "ml") - positive(volume_ml, "The batter", "ml")
+    if gap < 0:
+        sentence = f"{-gap:.0f} ml will not go in. Have a small mould ready for it."
+        return Remedy("C12", "More than the mould holds", sentence)
+    sentence = f"The mould is filled to {percent(volume_ml / mould_ml)}; {gap:.0f} ml stay free."
+    return Remedy("C12", "It fits", sentence)
+
+
+def keep_the_shade(share: float, have_g: float, need_g: float, batter_g: float) -> Remedy:
+    """C13, first way: short of colour. A smaller portion in the same shade; grams is the batter that moves elsewhere.
+
+    share' = share x have / need.
+
+    Raises:
+        OutOfRange: nothing is short, or a share outside 0 to 1.
+    """
+    left = _colour_left(have_g, need_g)
+    smaller = fraction(share, "The share") * left
+    moved = (share - smaller) * positive(batter_g, "The batter")
+    sentence = (
+        f"Make this portion {percent(smaller)} of the batter in place of {percent(share)} and give "
+        f"{moved:.0f} g to another portion."
+    )
+    return Remedy("C13", "Keep the shade, make less of it", sentence, moved)
+
+
+def keep_the_size(rate: float, have_g: float, need_g: float) -> Remedy:
+    """C13, second way: short of colour. The same portion paler; rate' = rate x have / need, grams is what there is.
+
+    Raises:
+        OutOfRange: nothing is short, or a rate outside 0 to 1.
+    """
+    paler = fraction(rate, "The rate") * _colour_left(have_g, need_g)
+    sentence = f"Use all {have_g:.2f} g: {percent(paler)} in place of {percent(rate)}, so expect a paler shade."
+    return Remedy("C13", "Keep the size, paler", sentence, have_g)
+
+
+def _colour_left(have_g: float, need_g: float) -> float:
+    left = not_negative(have_g, "What is left of the colour") / positive(need_g, "The colour needed")
+    if left >= 1:
+        raise OutOfRange("There is enough of this colour. Nothing needs to change.")
+    return left
+
+
+def cure_progress(fresh_g: float, now_g: float, fresh_water: float, week_ago_g: float | None = None) -> Remedy:
+    """C17: loss since fresh, water that is left, and whether the bar is level; grams is the loss.
+
+    L = 1 - w / w0; water left = (w_f - L) / (1 - L); level below 0.5 % a week.
+
+    Raises:
+        OutOfRange: a mass that is not above 0, or a bar that has lost more than all of its water.
+    """
+    loss = 1 - positive(now_g, "The bar") / positive(fresh_g, "The fresh bar")
+    if loss > fraction(fresh_water, "The water in the fresh bar"):
+        raise OutOfRange("The bar has lost more than its water. Is it the same bar, whole?")
+    water = (fresh_water - loss) / (1 - loss)
+    sentence = f"It has lost {percent(loss)} and still holds {percent(water)} water."
+    if week_ago_g is not None:
+        weekly = 1 - now_g / positive(week_ago_g, "The bar a week ago")
+        sentence += " It is level." if weekly < LEVEL.value else f" It still loses {percent(weekly)} a week."
+    return Remedy("C17", "Cure", sentence, fresh_g - now_g)
+
+
+CONSTANTS = (LEVEL,)
+_AT = "soapbench.science.remedy_dose."
+RELATIONS = (
+    Relation("C10 addition per portion", "g_k = rate x share x fats", "g", STOICHIOMETRY, _AT + "dose_for_portion"),
+    Relation("C11 scent for the rest", "F (1 - u)", "g", STOICHIOMETRY, _AT + "dose_for_rest"),
+    Relation("C12 mould against batter", "mould - batter", "ml", STOICHIOMETRY, _AT + "mould_gap"),
+    Relation("C13 keep the shade", "share' = share x have / need", "share", STOICHIOMETRY, _AT + "keep_the_shade"),
+    Relation("C13 keep the size", "rate' = rate x have / need", "share", STOICHIOMETRY, _AT + "keep_the_size"),
+    Relation(
+        "C17 cure progress", "L = 1 - w/w0; water = (w_f - L) / (1 - L)", "share", STOICHIOMETRY, _AT + "cure_progress"
+    ),
+)

@@ -1,0 +1,153 @@
+"""The lye is made but not in the pot: pour part of it, make more, put its water right."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from .alkali import Acid, Alkali, AlkaliMass, alkali_for, superfat_of
+from .errors import OutOfRange, not_negative, positive
+from .fats import Fat
+from .remedy_answer import Remedy, percent
+from .remedy_before import SAME_SHARE, water_for
+from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
+
+_GUARD = "Goggles and gloves on."
+
+
+def pour_part_of_lye(made_g: float, solution_g: float, needed_g: float) -> Remedy:
+    """C3: fats short. grams is how much of the solution to pour: S_use = S_total x N_new / N.
+
+    Args:
+        made_g: alkali dissolved, as weighed, g.
+        solution_g: the whole solution, g.
+        needed_g: alkali that is needed now, as weighed, g.
+
+    Raises:
+        OutOfRange: more is needed than was made, a solution lighter than its alkali, or a mass not above 0.
+    """
+    _check_lye(made_g, solution_g)
+    if positive(needed_g, "The alkali needed") > made_g:
+        raise OutOfRange("More alkali is needed than was made. Make more solution instead.")
+    pour = solution_g * needed_g / made_g
+    return Remedy(
+        "C3",
+        "Pour only part of the lye",
+        f"Pour {pour:.1f} g of the {solution_g:.1f} g, clear and stirred, by the scale. Keep the other "
+        f"{solution_g - pour:.1f} g labelled as lye, or make it harmless. {_GUARD}",
+        pour,
+    )
+
+
+def make_more_lye(made_g: float, solution_g: float, needed_g: float) -> Remedy:
+    """C4: fats over. grams is the extra solution of the same strength: dN / c.
+
+    Raises:
+        OutOfRange: enough was made already, a solution lighter than its alkali, or a mass not above 0.
+    """
+    _check_lye(made_g, solution_g)
+    if needed_g <= made_g:
+        raise OutOfRange("There is enough alkali in the lye already. Pour part of it instead.")
+    more = needed_g - made_g
+    extra = more * solution_g / made_g
+    return Remedy(
+        "C4",
+        "Make more lye",
+        f"Dissolve {more:.1f} g of alkali in {extra - more:.1f} g of water: {extra:.1f} g more of the same lye. "
+        f"Alkali into water, never water onto alkali. {_GUARD}",
+        extra,
+    )
+
+
+def put_water_right(alkali_g: float, water_g: float, concentration: float) -> Remedy:
+    """C8: wrong water. grams is the water still to add: dW = N (1 - c) / c - W'.
+
+    Short water goes to the fats or the batter; below the mass of the alkali it must go in before use.
+
+    Raises:
+        OutOfRange: an alkali not above 0, a negative water, or a strength above 50 %.
+    """
+    actual = positive(alkali_g, "The alkali") / (alkali_g + not_negative(water_g, "The water"))
+    missing = water_for(alkali_g, concentration) - water_g
+    if actual > 0.5:
+        sentence = (
+            f"The lye is at {percent(actual)}: too strong, the alkali may not dissolve. Pour it slowly into "
+            f"{missing:.0f} g of cold water before use. {_GUARD}"
+        )
+        return Remedy("C8", "Too little water: add it before use", sentence, missing)
+    if missing <= 0:
+        sentence = (
+            f"The lye is at {percent(actual)}, {-missing:.0f} g of water more than planned. It is safe: expect slower "
+            "trace, a softer loaf, more ash, and a longer cure."
+        )
+        return Remedy("C8", "More water than planned", sentence, 0.0)
+    sentence = (
+        f"The lye is at {percent(actual)}. It is safe, only quicker: stir {missing:.0f} g of water into the fats "
+        "or the batter, or leave it."
+    )
+    return Remedy("C8", "Less water than planned", sentence, missing)
+
+
+def share_of_stock_lye(needed_g: float, stock_alkali_g: float, stock_water_g: float) -> Remedy:
+    """C16: lye taken from a bigger make. grams is needs share x (N + W), never share x W.
+
+    Raises:
+        OutOfRange: the make holds less alkali than is needed, or a mass is not above 0.
+    """
+    positive(needed_g, "The alkali needed")
+    if needed_g > positive(stock_alkali_g, "The alkali in the make"):
+        raise OutOfRange("The make does not hold that much alkali.")
+    share = needed_g / stock_alkali_g
+    pour = share * (stock_alkali_g + positive(stock_water_g, "The water in the make"))
+    return Remedy(
+        "C16",
+        "Take a share of the make",
+        f"Pour {pour:.1f} g: {percent(share)} of alkali and water together, not of the water alone. {_GUARD}",
+        pour,
+    )
+
+
+def remedies_lye_made(
+    fats: Sequence[Fat],
+    made: AlkaliMass,
+    water_g: float,
+    superfat: float,
+    alkali: Alkali,
+    acids: Iterable[Acid] = (),
+) -> tuple[Remedy, ...]:
+    """Return the ways out while the made lye waits; the first is the one to take without a reason against it.
+
+    Raises:
+        OutOfRange: no fat, no alkali made, or a superfat out of range.
+
+    Source: mole balance; the order is an own choice.
+    """
+    acids = tuple(acids)
+    needed, solution = alkali_for(fats, superfat, alkali, acids).total_g, made.total_g + water_g
+    ratio = needed / positive(made.total_g, "The alkali in the lye")
+    now = superfat_of(fats, made, alkali, acids)
+    if abs(ratio - 1) <= SAME_SHARE.value:
+        return (Remedy("C2", "Go on", f"The lye fits: the superfat is {percent(now)}.", None, now),)
+    if ratio < 1:
+        return (pour_part_of_lye(made.total_g, solution, needed),)
+    accept = Remedy(
+        "C2", "Use the lye as it is", f"The bar then has {percent(now)} superfat: softer, milder, fine.", None, now
+    )
+    return make_more_lye(made.total_g, solution, needed), accept
+
+
+def _check_lye(made_g: float, solution_g: float) -> None:
+    if positive(made_g, "The alkali in the lye") > solution_g:
+        raise OutOfRange("The solution cannot weigh less than the alkali in it. Weigh it without its jug.")
+
+
+CONSTANTS: tuple[Constant, ...] = ()
+_AT = "soapbench.science.remedy_lye."
+RELATIONS = (
+    Relation("C3 pour part of the lye", "S_use = S_total x N_new / N", "g", STOICHIOMETRY, _AT + "pour_part_of_lye"),
+    Relation("C4 make more lye", "extra = (N_new - N) / c", "g", STOICHIOMETRY, _AT + "make_more_lye"),
+    Relation(
+        "C8 wrong water", "c' = N / (N + W'); dW = N (1 - c) / c - W'", "g", STOICHIOMETRY, _AT + "put_water_right"
+    ),
+    Relation("C16 share of a make", "needed / N x (N + W)", "g", STOICHIOMETRY, _AT + "share_of_stock_lye"),
+    Relation("ways out with the lye made", "C2, C3, C4", "", OWN_CHOICE, _AT + "remedies_lye_made"),
+)
