@@ -58,6 +58,7 @@ class Material(models.Model):
     name = models.CharField(_("name"), max_length=120)
     inci = models.CharField(_("INCI name, EU"), max_length=200, blank=True)
     inci_us = models.CharField(_("INCI name, US"), max_length=200, blank=True)
+    inci_saponified = models.CharField(_("INCI name of its soap"), max_length=200, blank=True)
     ci_number = models.CharField(_("colour index number"), max_length=40, blank=True)
 
     fat_kind = models.CharField(max_length=16, choices=FatKind, blank=True)
@@ -119,6 +120,25 @@ class FattyAcidShare(models.Model):
 
     def __str__(self) -> str:
         return f"{self.acid} {self.percent_low:g}–{self.percent_high:g} %"
+
+
+class AllergenShare(models.Model):
+    """One listed allergen of a scent, as a range in per cent of the scent."""
+
+    material = models.ForeignKey(Material, on_delete=models.CASCADE, related_name="allergens")
+    name = models.CharField(max_length=120)  # as the list of Regulation (EU) 2023/1545 names it
+    cas = models.CharField(max_length=60, blank=True)
+    percent_low = models.FloatField()
+    percent_high = models.FloatField()
+    source = models.CharField(max_length=300)
+    confidence = models.CharField(max_length=16, choices=Confidence)
+
+    class Meta:
+        ordering = ["name"]
+        constraints = [models.UniqueConstraint(fields=["material", "name"], name="allergen_once")]
+
+    def __str__(self) -> str:
+        return f"{self.name} {self.percent_low:g}–{self.percent_high:g} %"
 
 
 class LotQuerySet(models.QuerySet["Lot"]):
