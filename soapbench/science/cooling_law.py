@@ -111,7 +111,7 @@ def minutes_between(start_c: float, target_c: float, room_c: float, k: float, ex
         raise OutOfRange(f"From {start_c:g} °C in a room of {room_c:g} °C it will not come to {target_c:g} °C.")
     if q == 0:
         return math.log(begin / end) / k
-    return (abs(end) ** -q - abs(begin) ** -q) * REFERENCE.value**q / (q * k)
+    return (math.pow(abs(end), -q) - math.pow(abs(begin), -q)) * math.pow(REFERENCE.value, q) / (q * k)
 
 
 def check_temperature(temp_c: float) -> None:

@@ -1,0 +1,86 @@
+"""How long a scented portion stays pourable: a first guess from the scent's note, then the maker's own times."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import Literal
+
+from soapbench.science.errors import OutOfRange, positive
+from soapbench.science.interval import Interval
+from soapbench.science.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_CHOICE, Constant, Relation, Source
+
+Behaviour = Literal["calm", "slight", "speeds up", "seizes", "unknown"]
+
+LEARNT = Source(
+    "learnt-times", "Normal updating of the logarithm of the time", "prior and records weighted", "computed"
+)
+
+
+def _guess(behaviour: str, minutes: float) -> Constant:
+    return Constant(f"Working time, scent that is {behaviour}", "t", minutes, "min", COMMON_PRACTICE, "working_minutes")
+
+
+# Thin to thick trace takes 5 to 30 minutes; a seizing scent acts within seconds to a minute.
+GUESSES = {
+    "calm": _guess("calm", 20.0),
+    "slight": _guess("slightly fast", 10.0),
+    "speeds up": _guess("fast", 4.0),
+    "seizes": _guess("seizing", 1.0),
+    "unknown": _guess("not known", 8.0),
+}
+GUESS_SD = Constant("Spread of ln t of a first guess", "s", 0.6, "", OWN_CHOICE, "working_minutes")
+RECORD_SD = Constant("Spread of ln t from batch to batch", "s", 0.25, "", OWN_CHOICE, "working_minutes")
+DOUBLING = Constant("Cooling that doubles a working time", "", 10.0, "K", FROM_MEMORY, "cooler_by_k: rule of thumb")
+
+
+def working_minutes(behaviour: Behaviour, records: Sequence[float] = ()) -> Interval:
+    """Return how many minutes a portion stays pourable once the scent is in, with the 95 % band of the next time.
+
+    Args:
+        behaviour: the note kept with the scent.
+        records: minutes from earlier batches of this maker with this scent.
+
+    Raises:
+        OutOfRange: the note is unknown, or a recorded time is not above zero.
+    """
+    if behaviour not in GUESSES:
+        raise OutOfRange(f"“{behaviour}” is no note on a scent. Choose one of: {', '.join(GUESSES)}.")
+    logs = [math.log(positive(minutes, "A working time", "min")) for minutes in records]
+    weight, each = 1 / GUESS_SD.value**2, 1 / RECORD_SD.value**2
+    total = weight + each * len(logs)
+    mean = (weight * math.log(GUESSES[behaviour].value) + each * sum(logs)) / total
+    spread = 2 * math.sqrt(1 / total + RECORD_SD.value**2)
+    return Interval(math.exp(mean - spread), math.exp(mean), math.exp(mean + spread))
+
+
+def planning_minutes(working: Interval) -> float:
+    """Return the working time to plan with: half way, on the log scale, from the central to the low end.
+
+    About five times in six the portion stays pourable for longer. Own choice.
+    """
+    return math.sqrt(
+        positive(working.low, "A working time", "min") * positive(working.central, "A working time", "min")
+    )
+
+
+def cooler_by_k(factor: float) -> float:
+    """Return by how many K to mix cooler so that working times grow by a factor; a doubling for each 10 K.
+
+    A rule of thumb for reactions, from memory: it gives a size, not a promise.
+
+    Raises:
+        OutOfRange: the factor is below 1.
+    """
+    if positive(factor, "The factor", "") < 1:
+        raise OutOfRange("Cooler batter gives more time, never less.")
+    return DOUBLING.value * math.log2(factor)
+
+
+CONSTANTS = (*GUESSES.values(), GUESS_SD, RECORD_SD, DOUBLING)
+_HERE = "soapbench.science.scent_time."
+RELATIONS = (
+    Relation("Working time", "weighted mean of ln t, ± 2 sd", "min", LEARNT, _HERE + "working_minutes"),
+    Relation("Time to plan with", "√(low · central)", "min", OWN_CHOICE, _HERE + "planning_minutes"),
+    Relation("Cooler for more time", "ΔT = 10 K·log2(factor)", "K", FROM_MEMORY, _HERE + "cooler_by_k"),
+)
