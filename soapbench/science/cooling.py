@@ -51,7 +51,8 @@ __all__ = [
 ]
 
 if TYPE_CHECKING:
-    from soapbench.science.cooling_grid import Draws, Priors
+    from soapbench.science.cooling_grid import Draws
+    from soapbench.science.posterior import Normal
 
 GRID = Source("grid-posterior", "Posterior on a grid, Student t residuals", "checked on printed curves", "computed")
 
@@ -141,7 +142,7 @@ def minutes_to(fit: CoolingFit, target_c: float) -> Interval | None:
         return None
     import numpy as np
 
-    from soapbench.science.cooling_grid import quantiles
+    from soapbench.science.posterior import quantiles
 
     check_temperature(target_c)
     minutes = np.minimum(fit.draws.minutes_to(target_c), 1e9)
@@ -189,16 +190,17 @@ def _fit_kept(
     import numpy as np
 
     from soapbench.science import cooling_grid as grid
+    from soapbench.science.posterior import quantiles
 
     first = readings[kept[0]]
     minutes = np.array([readings[i].minutes - first.minutes for i in kept])
     temperatures = np.array([readings[i].temp_c for i in kept])
     priors = _priors(first.temp_c, room_c, room_sd, prior)
     draws = grid.draws(minutes[1:], temperatures[1:], priors, READING_SD.value)
-    middle = grid.quantiles(draws.temperatures(minutes))[1]
+    middle = quantiles(draws.temperatures(minutes))[1]
     wrong = [i for i, gap in zip(kept, np.abs(middle - temperatures), strict=True) if gap > ODD.value]
     odd = tuple(sorted((*left_out, *wrong)))
-    k, exponent, room = (Interval(*map(float, grid.quantiles(x))) for x in (draws.k, draws.q + 1, draws.room))
+    k, exponent, room = (Interval(*map(float, quantiles(x))) for x in (draws.k, draws.q + 1, draws.room))
     used = len(kept) - len(wrong)
     changed = len(kept) > 3 and set(kept[-2:]) <= set(wrong)
     return CoolingFit(
@@ -216,12 +218,12 @@ def _fit_kept(
     )
 
 
-def _priors(start_c: float, room_c: float, room_sd: float, prior: Prior) -> Priors:
-    from soapbench.science.cooling_grid import Normal, Priors
+def _priors(start_c: float, room_c: float, room_sd: float, prior: Prior) -> tuple[Normal, ...]:
+    from soapbench.science.posterior import Normal
 
     reach = 3 * prior.ln_k_sd
     p, sd, start_sd = EXPONENT.value, EXPONENT_SD.value, READING_SD.value
-    return Priors(
+    return (
         Normal(prior.ln_k_mean, prior.ln_k_sd, prior.ln_k_mean - reach, prior.ln_k_mean + reach),
         Normal(p, sd, 1.0, p + 3 * sd),
         Normal(room_c, room_sd, room_c - 2.5 * room_sd, room_c + 2.5 * room_sd),
@@ -232,7 +234,7 @@ def _priors(start_c: float, room_c: float, room_sd: float, prior: Prior) -> Prio
 def _curve(draws: Draws, start_minutes: float, last: float) -> tuple[tuple[float, float, float, float], ...]:
     import numpy as np
 
-    from soapbench.science.cooling_grid import quantiles
+    from soapbench.science.posterior import quantiles
 
     times = np.linspace(0.0, min(HORIZON.value, max(2 * last, 90.0)), 31)
     band = quantiles(draws.temperatures(times))
