@@ -141,8 +141,9 @@ class Formula:
     @property
     def material_keys(self) -> frozenset[str]:
         """Return the keys of every material that the formula names."""
-        lines = [line.material for line in (*self.fats, *self.liquids, *self.additives)]
-        return frozenset(lines) | {additive.disperse_in for additive in self.additives if additive.disperse_in}
+        lines: tuple[FatLine | LiquidLine | Additive, ...] = (*self.fats, *self.liquids, *self.additives)
+        carriers = {additive.disperse_in for additive in self.additives if additive.disperse_in}
+        return frozenset(line.material for line in lines) | carriers
 
 
 def from_document(document: Any) -> Formula:
