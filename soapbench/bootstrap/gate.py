@@ -8,7 +8,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from soapbench.bootstrap.places import ROOT
+from soapbench.bootstrap import places
+
+ROOT = Path(places.ROOT)
 
 NO_NODE = "Node.js or npm was not found; install Node.js 20 or newer, and run the gate again"
 NO_TYPESCRIPT = "npm could not fetch the pinned TypeScript; connect to the internet, and run the gate again"

@@ -11,7 +11,9 @@ OWN = ["serve", "test", "gate"]
 
 def without_packages(*words):
     """Run manage.py as on a bare machine: nothing but the standard library can be imported."""
-    return subprocess.run([sys.executable, "-E", "-s", "-S", "manage.py", *words], cwd=ROOT, capture_output=True, text=True)
+    return subprocess.run(
+        [sys.executable, "-E", "-s", "-S", "manage.py", *words], cwd=ROOT, capture_output=True, text=True
+    )
 
 
 @pytest.mark.parametrize("name", OWN)

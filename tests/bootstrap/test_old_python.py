@@ -1,6 +1,7 @@
 import ast
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -23,7 +24,7 @@ def test_a_python_that_is_new_enough_gets_no_sentence(version):
 
 
 def test_an_old_python_can_read_the_file_that_refuses_it():
-    ast.parse((ROOT / "manage.py").read_text(), feature_version=(3, 4))
+    ast.parse(Path(ROOT, "manage.py").read_text(), feature_version=(3, 4))
 
 
 def test_an_old_python_ends_with_exit_code_1_and_no_traceback():

@@ -1,7 +1,10 @@
 """The web server: many threads in one process, enough for a workshop."""
 
+import gc
 import logging
 import signal
+from collections.abc import Callable
+from threading import Thread
 from typing import Any
 
 from cheroot import wsgi
@@ -32,9 +35,15 @@ def listen(host: str, port: int, threads: int, application: Any) -> Server:
     return server
 
 
-def run(server: Server) -> None:
-    """Serve until Ctrl+C, or until the system asks for the end; let running requests finish."""
+def run(server: Server, announce: Callable[[], None]) -> None:
+    """Serve until Ctrl+C, or until the system asks for the end; let running requests finish.
+
+    What announce prints comes beside the first answers: drawing a QR code need not hold them up.
+    """
     signal.signal(signal.SIGTERM, signal.default_int_handler)
+    gc.freeze()  # what is loaded by now stays: no collection need look at it again
+    gc.enable()
+    Thread(target=announce, daemon=True).start()
     try:
         server.serve()
     except KeyboardInterrupt:

@@ -5,12 +5,13 @@ import socket
 from argparse import ArgumentParser
 
 from django.conf import settings
-from django.contrib.auth import get_user_model
 from django.core.management import call_command
 from django.core.management.base import BaseCommand
 
 from soapbench.bootstrap import manual, network
+from soapbench.workshop.entry import entry_path
 from soapbench.workshop.management import migrations, static_files
+from soapbench.workshop.models import Person
 
 
 class Command(BaseCommand):
@@ -22,7 +23,7 @@ class Command(BaseCommand):
 
     def handle(self, *args: object, host: str, port: int, threads: int, **options: object) -> None:
         network.check_port(host, port)
-        self.prepare(demo=not options["no_demo"])
+        self.prepare()
         lan = network.lan_address() if host in network.EVERY_ADDRESS else None
         answer_to(host, lan)
         # Imported only now: the application reads the settings that were just completed.
@@ -30,31 +31,30 @@ class Command(BaseCommand):
         from soapbench.wsgi import application
 
         running = server.listen(host, port, threads, application)
-        self.announce(host, port, lan, with_qr=not options["no_qr"])
-        server.run(running)
+        phone = phone_address(lan or host, port) if lan or not is_loopback(host) else None
+        with_qr, open_to_lan = not options["no_qr"], host in network.EVERY_ADDRESS
+        server.run(running, lambda: self.announce(port, phone, lan=open_to_lan, with_qr=with_qr))
         self.stdout.write("Stopped. Everything is kept.")
 
-    def prepare(self, *, demo: bool) -> None:
+    def prepare(self) -> None:
         """Bring database and static files up to date; fill an empty database."""
         if migrations.pending():
             self.stdout.write("Bringing the database up to date.")
             call_command("migrate", interactive=False, verbosity=0)
-        if not get_user_model().objects.exists():
-            self.stdout.write("Loading the reference data" + (" and the demo workshop." if demo else "."))
+        if not Person.objects.exists():
+            self.stdout.write("Loading the reference data and the demo workshop.")
             call_command("load_reference", verbosity=0)
-            if demo:
-                call_command("load_demo", verbosity=0)
+            call_command("load_demo", verbosity=0)
         static_files.collect_if_changed()
 
-    def announce(self, host: str, port: int, lan: str | None, *, with_qr: bool) -> None:
+    def announce(self, port: int, phone: str | None, *, lan: bool, with_qr: bool) -> None:
         """Print the addresses, and the QR code where the terminal can show it."""
         from soapbench.workshop.management import banner
 
-        phone = phone_address(lan or host, port) if lan or not is_loopback(host) else None
-        self.stdout.write("\n".join(banner.lines(port, phone, open_to_network=host in network.EVERY_ADDRESS)))
+        self.stdout.write("\n".join(banner.lines(port, phone, lan=lan)))
         if phone and with_qr:
             try:
-                self.stdout.write(banner.qr(phone))
+                self.stdout.write(banner.qr(phone, colours=self.stdout.isatty()))
             except UnicodeEncodeError:
                 self.stdout.write("  (This terminal cannot show a QR code; type the address instead.)")
         self.stdout.flush()
@@ -74,8 +74,6 @@ def is_loopback(host: str) -> bool:
 
 
 def phone_address(host: str, port: int) -> str:
-    """Return the address that the phone opens, with the signed link of the first person."""
-    from soapbench.workshop.entry import entry_path
-
-    person = get_user_model().objects.filter(is_active=True).order_by("pk").first()
+    """Return the address that the phone opens, with a signed link for the owner."""
+    person = Person.objects.filter(is_active=True, is_owner=True).order_by("pk").first()
     return f"http://{host}:{port}{entry_path(person) if person else '/'}"
