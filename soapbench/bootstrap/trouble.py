@@ -17,6 +17,10 @@ def of_the_system(error: OSError) -> Trouble | None:
             return Trouble(f"soapbench may not write to {place}: give your user the right to, or move the folder home.")
         case errno.EROFS:
             return Trouble(f"{place} is on a read-only disk: copy the soapbench folder to one you can write to.")
+        case errno.ENOTDIR:
+            return Trouble(
+                f"{place} cannot be made, because a file stands where a folder is needed: move that file away."
+            )
         case errno.ENOSPC:
             return Trouble("The disk is full: free about 1 GB, then start again.")
     return None

@@ -28,6 +28,7 @@ def in_environment(monkeypatch):
         (Trouble("Port 80 is kept for the system."), "Port 80 is kept"),
         (PermissionError(errno.EACCES, "Permission denied", "/data/secret"), "may not write to /data/secret"),
         (OSError(errno.EROFS, "Read-only file system", "/media/stick"), "/media/stick is on a read-only disk"),
+        (NotADirectoryError(errno.ENOTDIR, "Not a directory", "/data/x"), "/data/x cannot be made"),
         (OSError(errno.ENOSPC, "No space left on device"), "The disk is full"),
     ],
 )

@@ -7,9 +7,11 @@ from argparse import ArgumentParser
 from django.conf import settings
 from django.core.management import call_command
 from django.core.management.base import BaseCommand
+from django.db import OperationalError, transaction
 
 from soapbench.bootstrap import manual, network
-from soapbench.workshop.entry import entry_path
+from soapbench.bootstrap.trouble import Trouble
+from soapbench.workshop import entry
 from soapbench.workshop.management import migrations, static_files
 from soapbench.workshop.models import Person
 
@@ -23,7 +25,10 @@ class Command(BaseCommand):
 
     def handle(self, *args: object, host: str, port: int, threads: int, **options: object) -> None:
         network.check_port(host, port)
-        self.prepare()
+        try:
+            self.prepare()
+        except OperationalError as error:
+            raise Trouble(database_words(error)) from error
         lan = network.lan_address() if host in network.EVERY_ADDRESS else None
         answer_to(host, lan)
         # Imported only now: the application reads the settings that were just completed.
@@ -43,8 +48,9 @@ class Command(BaseCommand):
             call_command("migrate", interactive=False, verbosity=0)
         if not Person.objects.exists():
             self.stdout.write("Loading the reference data and the demo workshop.")
-            call_command("load_reference", verbosity=0)
-            call_command("load_demo", verbosity=0)
+            with transaction.atomic():  # all or nothing, so that a start broken off is simply begun again
+                call_command("load_reference", verbosity=0)
+                call_command("load_demo", verbosity=0)
         static_files.collect_if_changed()
 
     def announce(self, port: int, phone: str | None, *, lan: bool, with_qr: bool) -> None:
@@ -58,6 +64,16 @@ class Command(BaseCommand):
             except UnicodeEncodeError:
                 self.stdout.write("  (This terminal cannot show a QR code; type the address instead.)")
         self.stdout.flush()
+
+
+def database_words(error: OperationalError) -> str:
+    """Return one sentence for a database that does not let us in."""
+    where = settings.DATABASES["default"]["HOST"] or settings.DATABASES["default"]["NAME"]
+    reason = " ".join(str(error).split())
+    return (
+        f"The database at {where} could not be opened or written to ({reason}): "
+        "see that it is there, that your user may write to it and its folder, and that nothing else holds it."
+    )
 
 
 def answer_to(host: str, lan: str | None) -> None:
@@ -76,4 +92,4 @@ def is_loopback(host: str) -> bool:
 def phone_address(host: str, port: int) -> str:
     """Return the address that the phone opens, with a signed link for the owner."""
     person = Person.objects.filter(is_active=True, is_owner=True).order_by("pk").first()
-    return f"http://{host}:{port}{entry_path(person) if person else '/'}"
+    return f"http://{host}:{port}{entry.entry_path(person) if person else '/'}"
