@@ -23,7 +23,7 @@ SECRET_KEY = env.str("SECRET", "") or own_secret(DATA_DIR)
 # `manage.py serve` sets this: whoever sits at the machine itself is its owner and needs no password.
 TRUST_THIS_MACHINE = env.bool("TRUST_THIS_MACHINE", False)
 ALLOWED_HOSTS = env.list("HOSTS", ["localhost", "127.0.0.1", "[::1]"])
-CSRF_TRUSTED_ORIGINS = env.list("ORIGINS", [])
+CSRF_TRUSTED_ORIGINS: list[str] = env.list("ORIGINS", [])
 BEHIND_HTTPS = env.bool("HTTPS", False)
 
 INSTALLED_APPS = [
