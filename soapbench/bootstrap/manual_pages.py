@@ -70,10 +70,10 @@ exit codes:
 GATE = """\
 Run every check that a change must pass, the cheapest first, and stop at the first that fails.
 
-In order: format and lint of Python (ruff), template syntax (djade), forgotten migrations,
-direction of imports (import-linter), types (mypy), types of the scripts (tsc), tests of the
-scripts (node), then 'python3 manage.py test'. Where Node.js or npm is missing, what needs
-them is skipped, and the last lines say so."""
+In order: format and lint of Python (ruff), template syntax (djade), direction of imports
+(import-linter), forgotten migrations, tests of the scripts (node), types in the scripts (tsc),
+types in Python (mypy), then 'python3 manage.py test'. Where Node.js or npm is missing, what
+needs them is skipped, and the last lines say so."""
 
 GATE_MORE = """\
 examples:
