@@ -25,6 +25,7 @@ RATE = Constant("Rate of a quarter-litre mug 30 K above the room", "k0", 0.025, 
 REFERENCE = Constant("Distance from the room at which k is the rate", "", 30.0, "K", OWN_CHOICE, "cooling law")
 MUG = Constant("Heat capacity of that mug of water", "C0", 1.05, "kJ/K", COOLING_LAW, "prior_for: 250 g of water")
 RATE_SD = Constant("Spread of ln k before a jug is known", "s", 0.6, "", OWN_CHOICE, "prior_for")
+NEWTON = 1e-6  # so near to p = 1 that the general form would lose its digits
 RUN_SD = Constant("Spread of ln k of one jug from run to run", "s", 0.15, "", OWN_CHOICE, "prior_for")
 
 
@@ -94,7 +95,7 @@ def learn_rate(
 def temperature_after(minutes: float, start_c: float, room_c: float, k: float, exponent: float = 1) -> float:
     """Return the temperature in C after some minutes; k per minute at 30 K above the room, exponent 1 or more."""
     theta, q = start_c - room_c, exponent - 1
-    if q == 0 or theta == 0:
+    if q < NEWTON or theta == 0:
         return room_c + theta * math.exp(-k * minutes)
     away = math.pow(abs(theta) ** -q + q * k * minutes / REFERENCE.value**q, -1 / q)
     return room_c + math.copysign(away, theta)
@@ -109,7 +110,7 @@ def minutes_between(start_c: float, target_c: float, room_c: float, k: float, ex
     begin, end, q = start_c - room_c, target_c - room_c, exponent - 1
     if begin * end <= 0 or abs(end) > abs(begin):
         raise OutOfRange(f"From {start_c:g} °C in a room of {room_c:g} °C it will not come to {target_c:g} °C.")
-    if q == 0:
+    if q < NEWTON:
         return math.log(begin / end) / k
     return (math.pow(abs(end), -q) - math.pow(abs(begin), -q)) * math.pow(REFERENCE.value, q) / (q * k)
 

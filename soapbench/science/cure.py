@@ -24,6 +24,7 @@ __all__ = [
     "day_loss_below",
     "expected_mass",
     "fit_drying",
+    "label_mass_g",
     "loss_per_week",
     "settled",
     "water_at_pour",
@@ -115,6 +116,17 @@ def expected_mass(fit: CureFit, day: float) -> Interval:
 
     since = not_negative(day - fit.start_day, "The days since the first weighing", "")
     return Interval(*map(float, quantiles(_masses(fit.draws, np.array([since]))[:, 0])))
+
+
+def label_mass_g(fit: CureFit, day: float) -> int:
+    """Return a net mass in whole grams that the bar should still have on a day: the low end, rounded down.
+
+    It knows of the drying only, not of bars cut thinner than the others: weigh before printing.
+
+    Raises:
+        OutOfRange: the day lies before the first weighing.
+    """
+    return math.floor(expected_mass(fit, day).low)
 
 
 def loss_per_week(fit: CureFit, day: float) -> Interval:
@@ -252,6 +264,7 @@ RELATIONS = (
     *DRYING_RELATIONS,
     Relation("Curve through the weighings", "posterior of ln τ, n, Xe and W0", "g, d", GRID, _HERE + "fit_drying"),
     Relation("Mass at the sale", "5, 50, 95 % of W(t)", "g", GRID, _HERE + "expected_mass"),
+    Relation("Mass for a label", "⌊5 % of W(t)⌋", "g", GRID, _HERE + "label_mass_g"),
     Relation("Loss in a week", "W(t) - W(t + 7)", "g", THIN_LAYER, _HERE + "loss_per_week"),
     Relation("Day it levels off", "W(t) - W(t + 7) = threshold", "d", GRID, _HERE + "day_loss_below"),
 )

@@ -9,6 +9,7 @@ from soapbench.science.cure import (
     day_loss_below,
     expected_mass,
     fit_drying,
+    label_mass_g,
     loss_per_week,
     settled,
     water_at_pour,
@@ -132,6 +133,15 @@ def test_the_loss_in_a_week_is_the_difference_of_two_masses():
 
     difference = expected_mass(cure, 28).central - expected_mass(cure, 35).central
     assert loss_per_week(cure, 28).central == pytest.approx(difference, abs=0.1)
+
+
+def test_the_mass_for_a_label_is_whole_grams_under_the_expected_mass():
+    cure = fit_drying(weighings(), 0.2, 0.1)
+    expected = expected_mass(cure, 42)
+
+    label = label_mass_g(cure, 42)
+    assert isinstance(label, int)
+    assert expected.low - 1 < label <= expected.low
 
 
 def test_days_may_be_counted_from_the_pour():
