@@ -49,7 +49,7 @@ def ensure(*, with_tests: bool, say: Say = print, environment: str = ENVIRONMENT
     from soapbench.bootstrap import install  # only now: what it imports would slow every later start
 
     folder, name = os.path.split(environment)
-    install.check_machine(folder)
+    install.check_folder(folder)
     say(f"Setting up in {name}: this needs the network once, for a minute or two.")
     install.make(environment)
     install.packages(lock, environment)

@@ -11,13 +11,17 @@ from soapbench.bootstrap.places import ROOT, python_of
 from soapbench.bootstrap.trouble import Trouble
 
 
-def check_machine(folder: str) -> None:
-    """Raise Trouble when an environment cannot be made here."""
+def check_folder(folder: str) -> None:
+    """Raise Trouble when nothing can be written there."""
     if not os.access(folder, os.W_OK):
         raise Trouble(
             f"soapbench may not write to {folder}, where it keeps what it needs: "
             "copy the folder to a place that your user may write to, such as your home folder."
         )
+
+
+def check_modules() -> None:
+    """Raise Trouble when this Python cannot make environments; Debian packs that apart."""
     for module in ("venv", "ensurepip"):
         if importlib.util.find_spec(module) is None:
             raise Trouble(
@@ -30,6 +34,7 @@ def make(environment: str) -> None:
     """Make an empty environment, or leave one that works as it is."""
     if works(environment):
         return
+    check_modules()
     command = [sys.executable, "-m", "venv", "--clear", environment]
     done = subprocess.run(command, capture_output=True, text=True)
     if done.returncode:
