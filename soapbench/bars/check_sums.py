@@ -39,6 +39,13 @@ class Sums:
     lye_share: float  # alkali in all of the lye, mass fraction
     fit: MouldFit | None
 
+    @property
+    def percent(self) -> dict[str, float]:
+        """Return superfat, both ends of its interval and the strength of the lye in per cent, for the screen."""
+        superfat = self.superfat
+        shares = {"superfat": superfat.central, "low": superfat.low, "high": superfat.high, "lye": self.lye_share}
+        return {name: 100 * share for name, share in shares.items()}
+
 
 def sums_of(formula: Formula, facts: Facts, made: Amounts, resolution_g: float, mould: Mould | None) -> Sums:
     """Return the numbers of a batch.

@@ -6,18 +6,27 @@ from typing import TYPE_CHECKING
 
 from django.conf import settings
 from django.db import models
+from django.db.models import OuterRef, Subquery
 from django.utils.translation import gettext_lazy as _
 
 from soapbench.bars import formula
 from soapbench.workshop.models import Workshop
 
 if TYPE_CHECKING:
-    from soapbench.bars.formula import Formula
+    from soapbench.bars.formula import Formula, Portion
 
 
 class BarQuerySet(models.QuerySet["Bar"]):
     def seen_by(self, workshop: Workshop) -> BarQuerySet:
         return self.filter(workshop=workshop)
+
+    def with_current(self) -> BarQuerySet:
+        """Add `current_document` and `current_number` in the same query, so that a list asks once."""
+        current = Revision.objects.filter(bar=OuterRef("pk")).order_by("-number")
+        return self.annotate(
+            current_document=Subquery(current.values("document")[:1]),
+            current_number=Subquery(current.values("number")[:1]),
+        )
 
     def in_the_line(self) -> BarQuerySet:
         return self.filter(is_retired=False)
@@ -41,6 +50,12 @@ class Bar(models.Model):
 
     def __str__(self) -> str:
         return self.name
+
+    @property
+    def portions(self) -> tuple[Portion, ...]:
+        """Return the portions of the current revision; of bars that came by `with_current`."""
+        document = getattr(self, "current_document", None)
+        return formula.from_document(document).portions if document else ()
 
 
 class Revision(models.Model):

@@ -1,0 +1,99 @@
+"""What the page of a bar tells, in the order of the work."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Any
+
+from soapbench.bars.check import Check
+from soapbench.bars.conditions import conditions_for
+from soapbench.bars.differences import (
+    alkali_words,
+    cut_words,
+    differences,
+    dose_words,
+    drawing_words,
+    stage_words,
+    water_words,
+)
+from soapbench.bars.formula import Formula, Portion
+from soapbench.bars.models import Revision
+from soapbench.bars.to_science import portion_shares
+from soapbench.bars.words import SAID
+from soapbench.workshop.models import Workshop
+
+
+@dataclass(frozen=True)
+class Told:
+    """One revision, and what it changed."""
+
+    revision: Revision
+    changes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Part:
+    """One portion with its share of the batter and what goes into it alone."""
+
+    portion: Portion
+    percent: float
+    grams: float | None
+    additions: tuple[str, ...]
+
+
+def about_bar(workshop: Workshop, formula: Formula, names: Mapping[str, str]) -> dict[str, Any]:
+    """Return what the template shows of a formula."""
+    conditions = conditions_for(workshop, formula)
+    found = conditions.check(formula)
+    return {
+        "formula": formula,
+        "conditions": conditions,
+        "check": found,
+        "fats": [(names.get(line.material, line.material), line.amount) for line in formula.fats],
+        "liquids": [
+            (names.get(one.material, one.material), 100 * one.share, SAID[one.goes_into]) for one in formula.liquids
+        ],
+        "water": water_words(formula),
+        "alkali": alkali_words(formula),
+        "superfat": 100 * formula.superfat,
+        "whole": _additions(formula, "all", names),
+        "parts": _parts(formula, found, names),
+        "pour": [stage_words(stage) for stage in formula.pour],
+        "drawing": drawing_words(formula, names),
+        "cut": cut_words(formula, names),
+        "trace": SAID[formula.process.trace],
+    }
+
+
+def _fats(formula: Formula, found: Check, names: Mapping[str, str]) -> list[tuple[str, float, float | None]]:
+    """Return name, per cent of the fats, and grams in the usual batch."""
+    total = sum(line.amount for line in formula.fats) or 1.0
+    grams = found.made.fat_masses if found.made else {}
+    return [
+        (names.get(line.material, line.material), 100 * line.amount / total, grams.get(line.material))
+        for line in formula.fats
+    ]
+
+
+def _additions(formula: Formula, goes_to: str, names: Mapping[str, str]) -> tuple[str, ...]:
+    there = [line for line in formula.additives if line.goes_to == goes_to]
+    return tuple(f"{names.get(line.material, line.material)}: {dose_words(line, names)}" for line in there)
+
+
+def _parts(formula: Formula, found: Check, names: Mapping[str, str]) -> list[Part]:
+    if any(portion.parts <= 0 for portion in formula.portions) or not formula.portions:
+        return [Part(one, 0, None, _additions(formula, one.letter, names)) for one in formula.portions]
+    shares = portion_shares(formula)
+    grams = found.made.portions if found.made else {}
+    return [
+        Part(one, 100 * shares[one.letter], grams.get(one.letter), _additions(formula, one.letter, names))
+        for one in formula.portions
+    ]
+
+
+def about_revisions(revisions: Sequence[Revision], names: Mapping[str, str]) -> list[Told]:
+    """Return each revision, newest first, with what it changed from the one before."""
+    told = [Told(new, differences(old.formula, new.formula, names)) for new, old in pairwise(revisions)]
+    return [*told, *(Told(first, ()) for first in revisions[-1:])]
