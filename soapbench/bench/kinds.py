@@ -1,7 +1,7 @@
 """The closed list of event kinds and what each may carry.
 
 A kind is a frozen dataclass whose fields are its payload; its docstring says when it happens.
-`parse` is the only reader of a payload that came from outside.
+`payloads.parse` is the only reader of a payload that came from outside.
 """
 
 from __future__ import annotations

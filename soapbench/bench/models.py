@@ -12,6 +12,7 @@ from django.utils.translation import gettext_lazy as _
 
 from soapbench.bars.models import Bar, Revision
 from soapbench.bench import plan as plans
+from soapbench.shelf.models import Lot
 from soapbench.workshop.models import Workshop
 
 if TYPE_CHECKING:
@@ -112,12 +113,28 @@ class AppendOnly(Exception):
     """Somebody tried to change or delete an event."""
 
 
+NEVER_CHANGED = "Events are never changed. Append a correction instead."
+NEVER_DELETED = "Events are never deleted. Append a correction instead."
+ONE_WRITER = "Events are written by events.append alone, one at a time."
+
+
 class EventQuerySet(models.QuerySet["Event"]):
+    """Events can be read. Everything else is refused here as well as on the row itself."""
+
     def update(self, **kwargs: Any) -> NoReturn:
-        raise AppendOnly("Events are never changed. Append a correction instead.")
+        raise AppendOnly(NEVER_CHANGED)
+
+    def bulk_update(self, *args: Any, **kwargs: Any) -> NoReturn:
+        raise AppendOnly(NEVER_CHANGED)
+
+    def update_or_create(self, *args: Any, **kwargs: Any) -> NoReturn:
+        raise AppendOnly(NEVER_CHANGED)
 
     def delete(self) -> NoReturn:
-        raise AppendOnly("Events are never deleted. Append a correction instead.")
+        raise AppendOnly(NEVER_DELETED)
+
+    def bulk_create(self, *args: Any, **kwargs: Any) -> NoReturn:
+        raise AppendOnly(ONE_WRITER)
 
 
 class Event(models.Model):
@@ -147,8 +164,22 @@ class Event(models.Model):
 
     def save(self, *args: Any, **kwargs: Any) -> None:
         if not self._state.adding:
-            raise AppendOnly("Events are never changed. Append a correction instead.")
+            raise AppendOnly(NEVER_CHANGED)
         super().save(*args, force_insert=True)
 
     def delete(self, *args: Any, **kwargs: Any) -> NoReturn:
-        raise AppendOnly("Events are never deleted. Append a correction instead.")
+        raise AppendOnly(NEVER_DELETED)
+
+
+class LotUse(models.Model):
+    """Grams that a run weighed out of a lot: a cache of its events, so that the shelf asks once for all runs."""
+
+    run = models.ForeignKey(Run, on_delete=models.CASCADE, related_name="lots_used")
+    lot = models.ForeignKey(Lot, on_delete=models.PROTECT, related_name="uses")
+    mass_g = models.FloatField()
+
+    class Meta:
+        constraints = [models.UniqueConstraint(fields=["run", "lot"], name="lot_use_once")]
+
+    def __str__(self) -> str:
+        return f"{self.mass_g:g} g"

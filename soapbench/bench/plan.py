@@ -6,7 +6,7 @@ is here or is computed from the plan and the events.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, Literal
 
 import msgspec
@@ -59,6 +59,20 @@ class Line:
     vessel: str = ""
     lot: int | None = None
     lot_code: str = ""
+    rate: float = 0.0  # of an addition: the dose
+    basis: str = ""  # what the dose counts on; of a carrier: the group that it is taken from
+
+
+@dataclass(frozen=True)
+class PlanLot:
+    """A usable lot of one of the run's materials or stand-ins, with what its paper says."""
+
+    lot: int  # primary key
+    material: str
+    code: str
+    sv_own: float | None = None
+    purity: float | None = None
+    takes_mol_per_g: float | None = None  # as in Plan.takes_mol_per_g, where the paper differs
 
 
 @dataclass(frozen=True)
@@ -99,7 +113,7 @@ class Prompt:
     kind: PromptKind
     title: str  # verb first, at most 12 words
     detail: str = ""
-    line: str = ""  # key of the line that is weighed here
+    line: str = ""  # key of the line that is weighed here, or that goes in here
     portion: str = ""  # letter
     pot: Literal["", "lye", "fats", "batter"] = ""
     ticks: tuple[Tick, ...] = ()
@@ -167,6 +181,12 @@ class Plan:
     tares: dict[str, float]  # vessel name -> grams
     planned_superfat: float
     emergency: str = ""  # the local numbers, ready to show
+    lots: tuple[PlanLot, ...] = ()
+    # Moles of alkali that a gram takes when the alkali is worked out, by material; the rest take none.
+    takes_mol_per_g: dict[str, float] = field(default_factory=dict)
+    # Grams to weigh, impurities included, for one mole of alkali: the mixture's recipe by line key.
+    alkali_g_per_mol: dict[str, float] = field(default_factory=dict)
+    schedule: str = ""  # the order of scenting and pouring, in words
     schema: int = SCHEMA
 
     def line(self, key: str) -> Line:

@@ -122,3 +122,7 @@ class RunState:
     ended: Fact | None  # the event that released, rejected or stopped the run
     started_at: datetime | None
     people: tuple[str, ...]
+    is_combined: bool = False  # lye and fats have met
+    lye_made: bool = False  # alkali is in the water
+    needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
+    deviations: int = 0  # changes, and weights outside their tolerance

@@ -1,0 +1,165 @@
+"""The one writer of the log: every fact of every run goes through `append`."""
+
+from __future__ import annotations
+
+import uuid
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from django.db import IntegrityError, transaction
+from django.utils import timezone
+
+from soapbench.bench import cache, rules
+from soapbench.bench.folding.book import Book
+from soapbench.bench.integrity import digest_of
+from soapbench.bench.models import Event, Run
+from soapbench.bench.payloads import parse, stored
+from soapbench.bench.plan import Plan
+from soapbench.bench.refusal import Refused
+from soapbench.bench.rules.order import remark_on
+from soapbench.bench.rules.words import Asked
+from soapbench.bench.run import fold
+from soapbench.bench.state import Fact, RunState
+from soapbench.workshop.models import Person
+
+__all__ = ["Appended", "Refused", "append", "facts_of", "state_of"]
+
+MOST_AHEAD = timedelta(days=1)  # how far a phone's clock may be ahead of the server's
+MOST_BEFORE = timedelta(days=1)  # how long before the run was made something may have happened
+LONGEST_DEVICE = 64
+OTHER_BATCH = "This entry belongs to another batch. Load the page again."
+
+
+@dataclass(frozen=True)
+class Appended:
+    """The event as the log keeps it, the run after it, and whether it was new."""
+
+    event: Event
+    state: RunState
+    was_new: bool
+    remark: str = ""  # something to tell the maker about it, or ""
+
+
+def append(
+    run: Run,
+    *,
+    id: uuid.UUID | str,
+    kind: str,
+    prompt: str,
+    payload: Any,
+    happened_at: datetime,
+    device: str,
+    by: Person,
+) -> Appended:
+    """Record one fact of a run and return it with the state that follows.
+
+    The same id twice is one event: the second time nothing is written and the answer is the same. Position and digest
+    are given under a lock on the run, in the same transaction as the event and the run's own columns.
+
+    Raises:
+        Refused: the payload, the time or the moment is not acceptable; the sentence says why, the field where.
+    """
+    known = _read_id(id)
+    with transaction.atomic():
+        locked = Run.objects.select_for_update().get(pk=run.pk)
+        plan = locked.plan
+        earlier = Event.objects.select_related("person").filter(pk=known).first()
+        if earlier is not None:
+            return _same_again(locked, plan, earlier)
+        facts = facts_of(locked)
+        before = fold(plan, facts)
+        parsed = parse(kind, payload)
+        _check_envelope(locked, prompt, happened_at, device)
+        rules.check(plan, before, facts, kind, prompt, parsed)
+        event = _write(locked, facts, known, kind, prompt, stored(parsed), happened_at, device, by)
+        state = fold(plan, (*facts, fact_of(event)))
+        cache.keep(locked, plan, state, stock=kind in cache.MOVES_STOCK)
+    asked = Asked(Book(plan), before, facts, kind, prompt, parsed)
+    return Appended(event, state, was_new=True, remark=remark_on(asked))
+
+
+def _read_id(id: uuid.UUID | str) -> uuid.UUID:
+    if isinstance(id, uuid.UUID):
+        return id
+    try:
+        return uuid.UUID(id)
+    except (ValueError, AttributeError, TypeError) as error:
+        raise Refused("This entry has no proper id. Load the page again.", "id") from error
+
+
+def _same_again(run: Run, plan: Plan, event: Event) -> Appended:
+    if event.run_id != run.pk:
+        raise Refused(OTHER_BATCH, "id")
+    return Appended(event, fold(plan, facts_of(run)), was_new=False)
+
+
+def _check_envelope(run: Run, prompt: str, happened_at: datetime, device: str) -> None:
+    if not isinstance(prompt, str):
+        raise Refused("This batch has no such step. Load the page again.", "prompt")
+    if not isinstance(device, str) or not device or len(device) > LONGEST_DEVICE or "\x00" in device:
+        raise Refused("This device has no proper name. Load the page again.", "device")
+    if not isinstance(happened_at, datetime) or timezone.is_naive(happened_at):
+        raise Refused("The time of this entry has no time zone. Load the page again.", "happened_at")
+    if happened_at > timezone.now() + MOST_AHEAD:
+        raise Refused("The clock of this device is more than a day ahead. Set it right, then try again.", "happened_at")
+    if happened_at < run.made_at - MOST_BEFORE:
+        raise Refused("This would have happened before the batch was begun. Set the device's clock.", "happened_at")
+
+
+def _write(
+    run: Run,
+    facts: tuple[Fact, ...],
+    id: uuid.UUID,
+    kind: str,
+    prompt: str,
+    payload: dict[str, Any],
+    happened_at: datetime,
+    device: str,
+    by: Person,
+) -> Event:
+    event = Event(
+        id=id,
+        run=run,
+        position=len(facts) + 1,
+        kind=kind,
+        prompt=prompt,
+        payload=payload,
+        happened_at=happened_at.astimezone(UTC),
+        received_at=timezone.now(),
+        device=device,
+        person=by,
+        previous_digest=run.head_digest,
+    )
+    event.digest = digest_of(event)
+    try:
+        event.save()
+    except IntegrityError as error:  # the id was taken by another batch a moment ago
+        raise Refused(OTHER_BATCH, "id") from error
+    run.event_count, run.head_digest = event.position, event.digest
+    return event
+
+
+def fact_of(event: Event) -> Fact:
+    """Return an event as the fold reads it."""
+    return Fact(
+        id=str(event.id),
+        position=event.position,
+        kind=event.kind,
+        prompt=event.prompt,
+        payload=event.payload,
+        happened_at=event.happened_at,
+        received_at=event.received_at,
+        person=event.person.name,
+        device=event.device,
+    )
+
+
+def facts_of(run: Run) -> tuple[Fact, ...]:
+    """Return the events of a run in their order, in one query."""
+    return tuple(fact_of(event) for event in run.events.select_related("person").order_by("position"))
+
+
+def state_of(run: Run) -> RunState:
+    """Return where the run stands, folded from its events."""
+    return fold(run.plan, facts_of(run))

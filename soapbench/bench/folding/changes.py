@@ -1,0 +1,132 @@
+"""What a change does to the batch: which weights, materials and prompts it moves."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+from soapbench.bench.folding.effects import effect, outlook
+from soapbench.bench.folding.tally import Tally
+from soapbench.bench.folding.targets import target_of, tolerance_of
+from soapbench.bench.kinds import Changed
+from soapbench.bench.plan import Line
+from soapbench.bench.state import Change, Fact, Weight
+
+
+def take_change(tally: Tally, fact: Fact, change: Changed) -> None:
+    """Apply a change to the tally and keep it with its computed effect."""
+    before = outlook(tally)
+    line = tally.book.lines.get(change.line)
+    if change.what in _ACTS:
+        _ACTS[change.what](tally, fact, change, line)
+    prompt = tally.book.prompts.get(fact.prompt)
+    tally.changes.append(
+        Change(
+            event=fact.id,
+            what=change.what,
+            prompt=fact.prompt,
+            prompt_title=prompt.title if prompt else "",
+            why=change.why,
+            decision=change.decision,
+            effect=effect(tally, fact, change, before),
+            at=fact.happened_at,
+            person=fact.person,
+            details=_details(change),
+        )
+    )
+
+
+def _details(change: Changed) -> dict[str, Any]:
+    names = ("line", "material", "lot", "mass_g", "temp_c", "portion", "path", "tool", "minutes")
+    return {name: value for name in names if (value := getattr(change, name)) not in ("", None)}
+
+
+def _substituted(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
+    if line is None:
+        return
+    tally.used_instead[line.key] = (change.material, change.lot)
+    tally.left_out.pop(line.key, None)
+    if change.mass_g is not None:
+        put_weight(tally, fact, line, change.mass_g, change.lot)
+    elif line.key in tally.weights:
+        weight = tally.weights[line.key]
+        tally.weights[line.key] = replace(weight, material=change.material, lot=change.lot, name=_name(tally, line))
+
+
+def _name(tally: Tally, line: Line) -> str:
+    fact = tally.book.facts(*tally.used_instead.get(line.key, (line.material, None)))
+    return fact.name if fact else line.name
+
+
+def _amount_off(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
+    if line is not None and change.mass_g is not None:
+        weight = tally.weights.get(line.key)
+        put_weight(tally, fact, line, change.mass_g, weight.lot if weight else line.lot)
+
+
+def _lost(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
+    weight = tally.weights.get(change.line)
+    if line is None or weight is None:
+        return
+    if change.mass_g is not None:
+        left = round(max(0.0, weight.mass_g - change.mass_g), 6)
+        tally.weights[line.key] = replace(weight, mass_g=left)
+    elif tally.is_combined or (tally.lye_at is not None and line.group in ("alkali", "water")):
+        # It is mixed with the rest: weighing it anew is no longer possible.
+        tally.is_alkali_unknown = tally.is_alkali_unknown or line.group in ("alkali", "water")
+    else:
+        reopen(tally, line)
+
+
+def reopen(tally: Tally, line: Line) -> None:
+    """Ask for a line once more: its weight is not known."""
+    tally.weights.pop(line.key, None)
+    tally.done.pop(tally.book.weigh_prompts.get(line.key, ""), None)
+
+
+def _left_out(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
+    if line is None:
+        if change.portion:
+            tally.left_out[f"portion:{change.portion}"] = change.why
+        return
+    tally.left_out[line.key] = change.why
+    tally.weights.pop(line.key, None)
+    tally.mark_done(tally.book.weigh_prompts.get(line.key, ""), fact.happened_at)
+
+
+def _drawn_differently(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
+    passes = tally.plan.formula.drawing.passes
+    tally.drawing = {"path": change.path, "tool": change.tool, "passes": passes, "event": fact.id}
+
+
+_ACTS: dict[str, Callable[[Tally, Fact, Changed, Line | None], None]] = {
+    "substituted": _substituted,
+    "amount off": _amount_off,
+    "lost or spilt": _lost,
+    "left out": _left_out,
+    "drawn differently": _drawn_differently,
+}
+
+
+def put_weight(tally: Tally, fact: Fact, line: Line, mass_g: float, lot: int | None) -> None:
+    """Set what was really weighed for a line; it replaces what was there before."""
+    tally.weights.pop(line.key, None)  # the target must not lean on the weight that is replaced
+    target = target_of(tally, line)
+    material, planned_lot = tally.used_instead.get(line.key, (line.material, line.lot))
+    used = planned_lot if lot is None else lot
+    tally.weights[line.key] = Weight(
+        line=line.key,
+        mass_g=mass_g,
+        planned_g=line.planned_g,
+        target_g=target,
+        lot=used,
+        at=fact.happened_at,
+        person=fact.person,
+        event=fact.id,
+        material=material,
+        name=_name(tally, line),
+        is_within=abs(mass_g - target) <= tolerance_of(tally, line, target) + 1e-9,
+    )
+    tally.left_out.pop(line.key, None)
+    tally.mark_done(tally.book.weigh_prompts.get(line.key, ""), fact.happened_at)

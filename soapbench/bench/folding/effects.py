@@ -1,0 +1,160 @@
+"""What follows from a change, in words, computed from the batch before and after it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from soapbench.bench.folding.pot import batter_g, needed_alkali
+from soapbench.bench.folding.superfat import central
+from soapbench.bench.folding.tally import Tally
+from soapbench.bench.kinds import Changed
+from soapbench.bench.plan import Line
+from soapbench.bench.state import Fact
+from soapbench.bench.words import grams, minutes, percent
+from soapbench.science.errors import OutOfRange
+
+LONG_PAUSE_MINUTES = 5.0  # after it a fluid batter is stirred and judged again; own choice
+
+
+@dataclass(frozen=True)
+class Outlook:
+    """The figures that a change may move."""
+
+    alkali_g: float | None  # that the pot needs
+    superfat: float | None  # once the alkali is weighed
+    batter_g: float
+
+
+def outlook(tally: Tally) -> Outlook:
+    try:
+        needed: float | None = needed_alkali(tally).total_g
+    except OutOfRange:
+        needed = None
+    return Outlook(needed, central(tally), batter_g(tally))
+
+
+def effect(tally: Tally, fact: Fact, change: Changed, before: Outlook) -> str:
+    """Return the sentence for a change that the tally has already taken in."""
+    said = _WORDS[change.what](tally, fact, change)
+    return " ".join(part for part in (said, _chemistry(tally, before)) if part) or "Nothing that was weighed changes."
+
+
+def _chemistry(tally: Tally, before: Outlook) -> str:
+    after = outlook(tally)
+    if tally.is_alkali_unknown:
+        return "How much alkali is left is not known, so the superfat is not known either."
+    if before.superfat is not None and after.superfat is not None:
+        return _superfat_words(before.superfat, after.superfat)
+    if before.alkali_g is not None and after.alkali_g is not None and before.alkali_g != after.alkali_g:
+        return f"The pot now needs {grams(after.alkali_g)} of alkali, not {grams(before.alkali_g)}."
+    if after.alkali_g is None:
+        return "No fat is left in the pot, so there is nothing for the alkali to react with."
+    return ""
+
+
+def _superfat_words(before: float, after: float) -> str:
+    if percent(before) == percent(after):
+        return f"The superfat stays at {percent(after)}."
+    heavy = " The batch is lye-heavy." if after < 0 else ""
+    return f"Superfat {percent(after)} instead of {percent(before)}.{heavy}"
+
+
+def _line(tally: Tally, change: Changed) -> Line | None:
+    return tally.book.lines.get(change.line)
+
+
+def _substituted(tally: Tally, fact: Fact, change: Changed) -> str:
+    line = _line(tally, change)
+    if line is None:
+        return ""
+    stand_in = tally.book.facts(change.material, change.lot)
+    name = stand_in.name if stand_in else change.material
+    said = f"{name} goes in for {line.name}."
+    if line.group == "scent" and stand_in is not None and stand_in.limit_percent is None:
+        return f"{said} No limit on skin is known for it: these bars cannot be sold on this record alone."
+    if line.group == "scent" and stand_in is not None:
+        return f"{said} Its limit is {stand_in.limit_percent:g} % of the bar ({stand_in.limit_source})."
+    return said
+
+
+def _amount_off(tally: Tally, fact: Fact, change: Changed) -> str:
+    line = _line(tally, change)
+    if line is None or change.mass_g is None:
+        return ""
+    return f"{tally.name_of(line)}: {grams(change.mass_g)} counted, {grams(line.planned_g)} planned."
+
+
+def _temperature_off(tally: Tally, fact: Fact, change: Changed) -> str:
+    prompt = tally.book.prompts.get(fact.prompt)
+    process = tally.plan.formula.process
+    low = process.mix_low_c if prompt is None or prompt.low_c is None else prompt.low_c
+    high = process.mix_high_c if prompt is None or prompt.high_c is None else prompt.high_c
+    if change.temp_c is None:
+        return f"The window is {low:g} to {high:g} °C."
+    if change.temp_c > high:
+        over = change.temp_c - high
+        return f"{over:g} °C above the window: the batter thickens sooner and the loaf heats more. Do not cover it."
+    if change.temp_c < low:
+        under = low - change.temp_c
+        return f"{under:g} °C below the window: hard fats may set and look like trace. Warm until clear."
+    return f"{change.temp_c:g} °C is inside the window of {low:g} to {high:g} °C."
+
+
+def _drawn_differently(tally: Tally, fact: Fact, change: Changed) -> str:
+    planned = tally.plan.formula.drawing.path
+    return f"Drawn: {change.path}; planned: {planned}. The best cut may change with it: look again before cutting."
+
+
+def _thickened(tally: Tally, fact: Fact, change: Changed) -> str:
+    where = f"Portion {change.portion}" if change.portion else "The batter"
+    return f"{where} goes into the mould next. Stir by hand only, leave the blender, and add no more scent to it."
+
+
+def _lost(tally: Tally, fact: Fact, change: Changed) -> str:
+    line = _line(tally, change)
+    if line is None:
+        lost = f"{grams(change.mass_g)} of batter are lost" if change.mass_g is not None else "Some batter is lost"
+        return f"{lost}: fewer or thinner bars. What is left keeps its superfat."
+    if change.mass_g is not None:
+        return f"{grams(change.mass_g)} of {line.name} do not count any more."
+    if tally.is_combined:
+        return f"It is not known how much {line.name} is missing."
+    return f"It is not known how much {line.name} is left. Weigh it anew."
+
+
+def _left_out(tally: Tally, fact: Fact, change: Changed) -> str:
+    line = _line(tally, change)
+    if line is None:
+        return f"Portion {change.portion} is left out; its batter goes to the others." if change.portion else ""
+    if line.group == "scent":
+        return f"No {line.name}: declare and name the bars without it."
+    if line.group == "colourant":
+        return f"No {line.name}: that portion keeps the colour of the batter."
+    return f"{line.name} is left out ({grams(line.planned_g)} planned)."
+
+
+def _interrupted(tally: Tally, fact: Fact, change: Changed) -> str:
+    away = f"Away for {minutes(change.minutes)}." if change.minutes else "Work was interrupted."
+    if tally.is_combined and (change.minutes or 0) > LONG_PAUSE_MINUTES:
+        return f"{away} Stir the batter and judge its trace again before going on."
+    if tally.lye_at is not None and not tally.is_combined:
+        return f"{away} The lye went on cooling: read both pots again."
+    return f"{away} When in doubt whether something went in, weigh the pot."
+
+
+def _other(tally: Tally, fact: Fact, change: Changed) -> str:
+    return ""
+
+
+_WORDS: dict[str, Callable[[Tally, Fact, Changed], str]] = {
+    "substituted": _substituted,
+    "amount off": _amount_off,
+    "temperature off": _temperature_off,
+    "drawn differently": _drawn_differently,
+    "thickened early": _thickened,
+    "lost or spilt": _lost,
+    "left out": _left_out,
+    "interrupted": _interrupted,
+    "other": _other,
+}

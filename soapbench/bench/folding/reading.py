@@ -1,0 +1,148 @@
+"""How each kind of event enters the tally."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import msgspec
+
+from soapbench.bench import kinds
+from soapbench.bench.folding.changes import put_weight, take_change
+from soapbench.bench.folding.superfat import central
+from soapbench.bench.folding.tally import Tally
+from soapbench.bench.kinds import KINDS
+from soapbench.bench.state import Fact, TemperatureReading
+
+MINUTE = 60.0
+ENDINGS = ("released", "rejected", "stopped")
+# After these the superfat may be another one.
+MOVES_SUPERFAT = ("weighed", "changed", "done")
+
+
+def read(tally: Tally, fact: Fact) -> None:
+    """Take one event into the tally."""
+    payload = msgspec.convert(fact.payload, KINDS[fact.kind])
+    _READERS[fact.kind](tally, fact, payload)
+    tally.people.setdefault(fact.person)
+    if fact.kind not in ("started", *ENDINGS):
+        tally.last_event = fact.id
+    if fact.kind in MOVES_SUPERFAT and tally.is_combined and not tally.was_lye_heavy:
+        now = central(tally)
+        tally.was_lye_heavy = now is not None and now < 0
+
+
+def _started(tally: Tally, fact: Fact, payload: kinds.Started) -> None:
+    tally.started_at = fact.happened_at
+
+
+def _ticked(tally: Tally, fact: Fact, payload: kinds.Ticked) -> None:
+    tally.ticked[payload.item] = payload.is_here
+
+
+def _done(tally: Tally, fact: Fact, payload: kinds.Done) -> None:
+    tally.mark_done(fact.prompt, fact.happened_at)
+
+
+def _weighed(tally: Tally, fact: Fact, payload: kinds.Weighed) -> None:
+    line = tally.book.lines.get(payload.line)
+    if line is not None:
+        put_weight(tally, fact, line, payload.mass_g, payload.lot)
+
+
+def _settled(tally: Tally, fact: Fact, payload: kinds.Settled) -> None:
+    tally.choice = payload.choice
+    tally.mark_done(fact.prompt, fact.happened_at)
+
+
+def _read(tally: Tally, fact: Fact, payload: kinds.Read) -> None:
+    began = tally.lye_at or fact.happened_at
+    minutes = (fact.happened_at - began).total_seconds() / MINUTE
+    tally.readings.append(TemperatureReading(payload.pot, payload.temp_c, fact.happened_at, fact.id, minutes))
+    _mark(tally, fact, "read")
+
+
+def _pot_checked(tally: Tally, fact: Fact, payload: kinds.PotChecked) -> None:
+    _mark(tally, fact, "pot check")
+
+
+def _trace_seen(tally: Tally, fact: Fact, payload: kinds.TraceSeen) -> None:
+    tally.trace = payload.trace
+    _mark(tally, fact, "trace")
+
+
+def _split(tally: Tally, fact: Fact, payload: kinds.Split) -> None:
+    tally.portions_g[payload.portion] = payload.mass_g
+    for prompt in tally.plan.prompts:
+        if prompt.kind == "split" and prompt.portion == payload.portion:
+            tally.mark_done(prompt.key, fact.happened_at)
+
+
+def _drawn(tally: Tally, fact: Fact, payload: kinds.Drawn) -> None:
+    tally.drawing = {"path": payload.path, "tool": payload.tool, "passes": payload.passes, "event": fact.id}
+    _mark(tally, fact, "draw")
+
+
+def _changed(tally: Tally, fact: Fact, payload: kinds.Changed) -> None:
+    take_change(tally, fact, payload)
+    if payload.what == "drawn differently":
+        _mark(tally, fact, "draw")
+
+
+def _noted(tally: Tally, fact: Fact, payload: kinds.Noted) -> None:
+    tally.notes.append(fact)
+
+
+def _cut(tally: Tally, fact: Fact, payload: kinds.Cut) -> None:
+    tally.cut = {"bars": payload.bars, "mass_g": payload.mass_g, "offcuts_g": payload.offcuts_g, "event": fact.id}
+    tally.cut["at"] = fact.happened_at
+    _mark(tally, fact, "cut")
+
+
+def _cure_weighed(tally: Tally, fact: Fact, payload: kinds.CureWeighed) -> None:
+    tally.cure_weighings.append((fact.happened_at, payload.bars, payload.mass_g))
+
+
+def _tested(tally: Tally, fact: Fact, payload: kinds.Tested) -> None:
+    tally.tests.append(fact)
+    _mark(tally, fact, "test")
+
+
+def _ended(tally: Tally, fact: Fact, payload: Any) -> None:
+    tally.ended = fact
+    if fact.kind != "stopped":
+        _mark(tally, fact, "release")
+
+
+def _mark(tally: Tally, fact: Fact, kind: str) -> None:
+    """Mark the prompt done that the event names, or else the one that waits for just this."""
+    prompt = tally.book.prompts.get(fact.prompt)
+    if prompt is not None:
+        if prompt.kind == kind:
+            tally.mark_done(prompt.key, fact.happened_at)
+        return
+    for each in tally.plan.prompts:
+        if each.kind == kind and kind != "read":
+            tally.mark_done(each.key, fact.happened_at)
+
+
+_READERS: dict[str, Callable[[Tally, Fact, Any], None]] = {
+    "started": _started,
+    "ticked": _ticked,
+    "done": _done,
+    "weighed": _weighed,
+    "settled": _settled,
+    "read": _read,
+    "pot-checked": _pot_checked,
+    "trace-seen": _trace_seen,
+    "split": _split,
+    "drawn": _drawn,
+    "changed": _changed,
+    "noted": _noted,
+    "cut": _cut,
+    "cure-weighed": _cure_weighed,
+    "tested": _tested,
+    "released": _ended,
+    "rejected": _ended,
+    "stopped": _ended,
+}

@@ -1,0 +1,108 @@
+"""Reads what came from outside: a payload becomes its dataclass, or a plain sentence says what is wrong."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping
+from dataclasses import fields
+from typing import Any
+
+import msgspec
+
+from soapbench.bench.kinds import KINDS, Payload
+from soapbench.bench.refusal import Refused
+
+# One sentence a field: what it must be, which is also what to do.
+SENTENCES = {
+    "bars": "Type the number of bars: a whole number from 0 to 10 000.",
+    "cautions_read": "Read the caution first, then confirm that you have read it.",
+    "choice": "Choose the recomputed or the planned alkali.",
+    "decision": "Write what you decided, in a few words (up to 2000 letters).",
+    "doubts_answered": "The answers to the questions could not be read. Enter the weight again.",
+    "entered": "What was typed is too long. Type the weight in grams.",
+    "event": "Say which entry to take back: its id of 36 characters.",
+    "is_here": "Say whether the item is at hand: yes or no.",
+    "item": "Say which item is at hand.",
+    "line": "Say which material this is about.",
+    "lot": "Choose the lot from the list.",
+    "made_safe": "Write how the batch was made safe (up to 2000 letters).",
+    "mass_g": "Type the weight in grams: a number from 0 to 100 000.",
+    "material": "Choose the material from the list.",
+    "method": "Choose how the bar was tested from the list.",
+    "minutes": "Type the minutes: a number from 0 to 100 000.",
+    "note": "The note is too long. Use up to 200 letters.",
+    "offcuts_g": "Type the trimmings in grams: a number from 0 to 100 000.",
+    "passed": "Say whether the bar passed: yes or no.",
+    "passes": "Type the number of passes: a whole number from 0 to 500.",
+    "path": "Choose the drawing from the list.",
+    "portion": "Choose the portion by its letter.",
+    "pot": "Choose what was measured: lye, fats, batter, loaf, oven or room.",
+    "reason": "Write the reason, in a few words (up to 2000 letters).",
+    "temp_c": "Type the temperature in °C: a number from −30 to 150.",
+    "text": "Write the remark, in a few words (up to 2000 letters).",
+    "tool": "Choose the tool from the list.",
+    "trace": "Choose the trace: emulsion, thin, medium or thick.",
+    "value": "Type the result of the test: a number from 0 to 100.",
+    "what": "Choose what is different from the list.",
+    "why": "Write why, in a few words (up to 2000 letters).",
+}
+_AT = re.compile(r"\$\.(\w+)")
+_MISSING = re.compile(r"required field `(\w+)`")
+
+
+def parse(kind: str, payload: Any) -> Payload:
+    """Return the payload of an event of this kind.
+
+    Raises:
+        Refused: an unknown kind, a field that is missing, unknown, of the wrong type or out of range.
+    """
+    if not isinstance(kind, str) or kind not in KINDS:
+        raise Refused("This app does not know that kind of entry. Load the page again.", "kind")
+    if not isinstance(payload, Mapping):
+        raise Refused("The entry could not be read. Load the page again and enter it once more.", "payload")
+    _check_known(KINDS[kind], payload)
+    for name, value in payload.items():
+        _check_text(name, value)
+    try:
+        return msgspec.convert(dict(payload), KINDS[kind])
+    except msgspec.ValidationError as error:
+        field = _field_of(str(error))
+        raise Refused(SENTENCES.get(field, "Something in this entry cannot be read."), field) from error
+
+
+def _check_known(kind: type[Payload], payload: Mapping[Any, Any]) -> None:
+    names = {field.name for field in fields(kind)}
+    for name in payload:
+        if name not in names:
+            raise Refused(f"“{str(name)[:40]}” does not belong to this entry. Load the page again.", str(name)[:40])
+
+
+def _check_text(name: str, value: Any) -> None:
+    # Neither database stores these: a nought byte, half a letter, a number that is none.
+    if isinstance(value, str) and ("\x00" in value or not _is_whole(value)):
+        raise Refused(SENTENCES.get(name, "Write it again."), name)
+    if isinstance(value, float) and not math.isfinite(value):
+        raise Refused(SENTENCES.get(name, "Type a number."), name)
+    if isinstance(value, list | tuple):
+        for part in value:
+            _check_text(name, part)
+
+
+def _is_whole(text: str) -> bool:
+    try:
+        text.encode()
+    except UnicodeEncodeError:
+        return False
+    return True
+
+
+def _field_of(message: str) -> str:
+    found = _AT.search(message) or _MISSING.search(message)
+    return found.group(1) if found else ""
+
+
+def stored(payload: Payload) -> dict[str, Any]:
+    """Return the payload as the log keeps it: plain JSON data, every field present."""
+    document: dict[str, Any] = msgspec.to_builtins(payload)
+    return document

@@ -1,0 +1,70 @@
+"""The lines of a plan: every mass to weigh with its tolerance, vessel and lot, in the order of work."""
+
+from __future__ import annotations
+
+from soapbench.bars.amount import Amount
+from soapbench.bench.folding.targets import KIND
+from soapbench.bench.plan import Line
+from soapbench.bench.planning.given import Batch
+from soapbench.science.rounding import tolerance_g
+
+STATES = {"solid": 0, "soft": 1, "liquid": 2, "": 2}
+
+
+def lines_of(batch: Batch) -> tuple[Line, ...]:
+    """Return every line of the batch: solid fats first and liquid ones last, lye, then what goes into the batter."""
+    made = batch.made
+    fats = sorted(made.fats, key=lambda fat: _rank(batch, fat))
+    into_jug, into_fats = _liquids(batch)
+    wet = (made.water, *into_jug)
+    ordered = (*fats, *wet, *made.alkali, *into_fats, *made.carriers, *_by_group(made.additives))
+    return tuple(_line(batch, amount) for amount in ordered if amount.mass_g > 0)
+
+
+def _rank(batch: Batch, fat: Amount) -> tuple[int, float]:
+    # The last fat is the one that can be poured slowly and, once over, corrected: the most of what is liquid.
+    fact = batch.fact(fat.material)
+    return STATES.get(fact.state if fact else "", 2), fat.mass_g
+
+
+def _liquids(batch: Batch) -> tuple[list[Amount], list[Amount]]:
+    into_fats = {line.material for line in batch.formula.liquids if line.goes_into == "fats"}
+    liquids = batch.made.liquids
+    return [one for one in liquids if one.material not in into_fats], [
+        one for one in liquids if one.material in into_fats
+    ]
+
+
+def _by_group(additives: tuple[Amount, ...]) -> list[Amount]:
+    order = ("colourant", "addition", "scent")
+    return sorted(additives, key=lambda one: order.index(one.group))
+
+
+def _line(batch: Batch, amount: Amount) -> Line:
+    fact = batch.fact(amount.material)
+    step = batch.bench.scale.resolution_g
+    return Line(
+        key=amount.key,
+        material=amount.material,
+        name=amount.name,
+        group=amount.group,
+        planned_g=amount.mass_g,
+        tolerance_g=tolerance_g(KIND[amount.group], amount.mass_g, step),
+        portion=amount.portion,
+        vessel=_vessel(batch, amount),
+        lot=fact.lot if fact else None,
+        lot_code=fact.lot_code if fact else "",
+        rate=amount.rate,
+        basis=amount.basis,
+    )
+
+
+def _vessel(batch: Batch, amount: Amount) -> str:
+    bench = batch.bench
+    if amount.group == "fat":
+        return bench.vessel("pot", "the mixing pot")
+    if amount.group in ("water", "liquid"):
+        return bench.vessel("lye", "the lye jug") if amount.group == "water" else "a jug of its own"
+    if amount.group == "alkali":
+        return "a dry cup with a lid"
+    return "a cup" if amount.portion in ("", "all") else f"cup {amount.portion}"

@@ -1,0 +1,147 @@
+"""Sharing the batter out, colouring, scenting and pouring, in the order that suits the working times."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import inf
+
+from soapbench.bars.formula import PourStage
+from soapbench.bench.plan import Line, Prompt, Timer
+from soapbench.bench.planning import cautions
+from soapbench.bench.planning.asking import BATTER, short
+from soapbench.bench.planning.given import Batch
+from soapbench.bench.planning.pouring import pour_prompt, stages_of
+from soapbench.bench.words import grams
+from soapbench.science.errors import OutOfRange
+from soapbench.science.working_time import ScentedPortion, schedule
+
+SCENT_MINUTES = 1.0  # hands-on time of scenting one portion; own choice, until measured
+GROUPS = ("colourant", "addition", "scent")
+
+
+@dataclass(frozen=True)
+class Turns:
+    """The order of scents and of pours, and what to say about it."""
+
+    scents: tuple[str, ...]
+    pours: tuple[str, ...]
+    sentence: str
+
+
+def portions(batch: Batch, lines: tuple[Line, ...]) -> tuple[list[Prompt], str]:
+    """Return the prompts from the whole batter to the last pour, and the schedule in words."""
+    turns = _turns(batch, lines)
+    whole = [_goes_in(batch, line) for line in _into(lines, "all")]
+    coloured = [_goes_in(batch, line) for each in turns.scents for line in _into(lines, each) if line.group != "scent"]
+    stages = stages_of(batch, turns.pours)
+    before = [*whole, *_splits(batch), *coloured]
+    if _is_layered(batch):
+        return [*before, *_layered(batch, lines, stages)], turns.sentence
+    scented = [prompt for letter in turns.scents for prompt in _scents(batch, lines, letter, stages)]
+    return [*before, *scented, *[pour_prompt(batch, n, stage) for n, stage in enumerate(stages, 1)]], turns.sentence
+
+
+def _into(lines: tuple[Line, ...], portion: str) -> list[Line]:
+    return sorted(
+        (line for line in lines if line.portion == portion and line.group in GROUPS),
+        key=lambda line: GROUPS.index(line.group),
+    )
+
+
+def _is_layered(batch: Batch) -> bool:
+    """Return whether each portion is poured on its own, so that it can be scented just before."""
+    named = [letter for stage in batch.formula.pour for letter in stage.portions]
+    is_single = all(stage.way == "layer" and len(stage.portions) == 1 for stage in batch.formula.pour)
+    return len(named) > 1 and is_single and len(set(named)) == len(named)
+
+
+def _layered(batch: Batch, lines: tuple[Line, ...], stages: tuple[PourStage, ...]) -> list[Prompt]:
+    found = []
+    for number, stage in enumerate(stages, 1):
+        for letter in stage.portions:
+            found += _scents(batch, lines, letter, stages)
+        found.append(pour_prompt(batch, number, stage))
+    return found
+
+
+def _splits(batch: Batch) -> list[Prompt]:
+    """Return the weighing out of every portion but the largest, which stays in the pot."""
+    masses = batch.made.portions
+    stays = max(masses, key=lambda letter: masses[letter])
+    return [_split(batch, letter, mass) for letter, mass in masses.items() if letter != stays and mass > 0]
+
+
+def _split(batch: Batch, letter: str, mass_g: float) -> Prompt:
+    name = next((portion.name for portion in batch.formula.portions if portion.letter == letter), "")
+    return Prompt(
+        key=f"split:{letter}",
+        phase="portions",
+        kind="split",
+        title=short(f"Weigh out portion {letter}{f', {name}' if name else ''}"),
+        detail=f"{grams(mass_g)} of batter into cup {letter}.",
+        portion=letter,
+        pot="batter",
+        cautions=(cautions.RAW_BATTER,),
+        changes=BATTER,
+    )
+
+
+def _goes_in(batch: Batch, line: Line, timer: Timer | None = None) -> Prompt:
+    verbs = {"colourant": "Colour", "scent": "Scent", "addition": "Finish"}
+    where = "the batter" if line.portion == "all" else f"portion {line.portion}"
+    return Prompt(
+        key=f"add:{line.key}",
+        phase="portions",
+        kind="act",
+        title=short(f"{verbs[line.group]} {where} with {line.name}"),
+        detail=f"{grams(line.planned_g)}. Stir by hand until even.",
+        line=line.key,
+        portion=line.portion if line.portion != "all" else "",
+        pot="batter",
+        timer=timer,
+        cautions=(cautions.SCENT,) if line.group == "scent" else (),
+        changes=("substituted", "left out", "amount off", *BATTER),
+    )
+
+
+def _scents(batch: Batch, lines: tuple[Line, ...], letter: str, stages: tuple[PourStage, ...]) -> list[Prompt]:
+    last = next((n for n, stage in reversed(list(enumerate(stages, 1))) if letter in stage.portions), 1)
+    found = []
+    for line in _into(lines, letter):
+        if line.group == "scent":
+            fact = batch.fact(line.material)
+            minutes = fact.working_minutes if fact else None
+            timer = Timer(f"working:{letter}", f"{letter}: pour it", minutes, f"pour:{last}") if minutes else None
+            found.append(_goes_in(batch, line, timer))
+    return found
+
+
+def _turns(batch: Batch, lines: tuple[Line, ...]) -> Turns:
+    letters = tuple(batch.made.portions)
+    places = _places(batch)
+    scented = [_scented(batch, lines, letter, places) for letter in letters]
+    try:
+        found = schedule(scented, scent_all_first=not _is_layered(batch))
+    except OutOfRange:  # too many free portions to try every order
+        by_time = sorted(scented, key=lambda one: -one.working_minutes)
+        return Turns(tuple(one.letter for one in by_time), letters, "")
+    return Turns(found.scent_order or letters, found.order, found.sentence)
+
+
+def _places(batch: Batch) -> dict[str, int]:
+    """Return the place of each portion that the pour fixes; side by side and drops leave the order free."""
+    stages = batch.formula.pour
+    if len(stages) <= 1 and all(stage.way in ("side by side", "in the pot") for stage in stages):
+        return {}
+    named: dict[str, int] = {}
+    for stage in stages:
+        for letter in stage.portions:
+            named.setdefault(letter, len(named) + 1)
+    return named
+
+
+def _scented(batch: Batch, lines: tuple[Line, ...], letter: str, places: dict[str, int]) -> ScentedPortion:
+    facts = [batch.fact(line.material) for line in _into(lines, letter) if line.group == "scent"]
+    times = [fact.working_minutes for fact in facts if fact and fact.working_minutes]
+    working = min(times, default=inf)
+    return ScentedPortion(letter, working, SCENT_MINUTES * len(facts), places.get(letter))

@@ -1,0 +1,167 @@
+"""After the pour: cover or oven, clean up, rest, unmould, cut, cure, test, release."""
+
+from __future__ import annotations
+
+from soapbench.bench.folding.book import CURE, CUT, RELEASE, TEST
+from soapbench.bench.plan import ChangeKind, Prompt, Timer
+from soapbench.bench.planning import cautions
+from soapbench.bench.planning.given import Batch
+from soapbench.bench.planning.size import cut_sentence
+
+HOUR = 60.0
+DAY = 24 * HOUR
+LOOK_MINUTES = 30.0  # when a loaf that overheats starts to show it; own choice
+LOAF: tuple[ChangeKind, ...] = ("temperature off", "lost or spilt", "interrupted", "other")
+
+
+def resting(batch: Batch) -> list[Prompt]:
+    """Return the prompts from the full mould to the released bars."""
+    process = batch.formula.process
+    start = _oven(batch) if process.oven else [_cover(batch), _clean(), _look()]
+    return [*start, _rest(batch), *_unmould(batch), _cut(batch), _cure(batch), _test(), _release()]
+
+
+def _rest_timer(batch: Batch) -> Timer:
+    return Timer("rest", "Loaf: unmould", batch.formula.process.unmould_hours * HOUR, until="rest")
+
+
+def _cover(batch: Batch) -> Prompt:
+    is_warm = batch.formula.process.insulated
+    how = "Lid on, towels round it." if is_warm else "Lid on, nothing round it, away from warmth."
+    return Prompt(
+        key="cover",
+        phase="rest",
+        kind="act",
+        title="Cover the mould and set it aside",
+        detail=f"{how} Mark it RAW SOAP with the batch code.",
+        timer=_rest_timer(batch),
+        changes=LOAF,
+    )
+
+
+def _oven(batch: Batch) -> list[Prompt]:
+    process = batch.formula.process
+    put_in = Prompt(
+        key="oven",
+        phase="rest",
+        kind="act",
+        title="Put the mould into the warm oven",
+        detail=f"{process.oven_c:g} °C for {process.oven_minutes:g} min, then the oven goes off. Sign on the door.",
+        cautions=(cautions.OVEN,),
+        timer=Timer("oven", "Oven: switch it off", process.oven_minutes, until="oven-off"),
+        changes=LOAF,
+    )
+    off = Prompt(
+        key="oven-off",
+        phase="rest",
+        kind="wait",
+        title="Switch the oven off, leave the mould in",
+        minutes=process.oven_minutes,
+        timer=_rest_timer(batch),
+        changes=LOAF,
+    )
+    return [put_in, _clean(), off]
+
+
+def _clean() -> Prompt:
+    return Prompt(
+        key="clean",
+        phase="rest",
+        kind="act",
+        title="Clean up and make the bench safe",
+        detail="Alkali jar shut and away. Jug, cups and blender rinsed. Bench wiped twice. No cup is left over.",
+        cautions=(cautions.RINSE,),
+        timer=Timer("look", "Loaf: look for swelling", LOOK_MINUTES, until="look"),
+        changes=("left out", "lost or spilt", "interrupted", "other"),
+    )
+
+
+def _look() -> Prompt:
+    return Prompt(
+        key="look",
+        phase="rest",
+        kind="act",
+        title="Look at the loaf: does it swell or crack?",
+        detail="If it does: uncover it, into a cool draught, goggles on.",
+        changes=LOAF,
+    )
+
+
+def _rest(batch: Batch) -> Prompt:
+    hours = batch.formula.process.unmould_hours
+    return Prompt(
+        key="rest",
+        phase="rest",
+        kind="wait",
+        title="Leave the loaf in its mould",
+        detail=f"{hours:g} h. It is ready when it is cool and firm in the middle.",
+        minutes=hours * HOUR,
+        changes=LOAF,
+    )
+
+
+def _unmould(batch: Batch) -> list[Prompt]:
+    process = batch.formula.process
+    more = max(0.0, process.cut_hours - process.unmould_hours) * HOUR
+    unmould = Prompt(
+        key="unmould",
+        phase="cut",
+        kind="act",
+        title="Take the soap out of its mould",
+        detail="Soft at the edges: wait some hours more.",
+        cautions=(cautions.YOUNG_SOAP,),
+        timer=Timer("cut", "Loaf: cut", more, until="cut-wait") if more else None,
+        changes=LOAF,
+    )
+    wait = Prompt("cut-wait", "cut", "wait", "Leave the loaf to firm up", minutes=more, changes=LOAF)
+    return [unmould, wait] if more else [unmould]
+
+
+def _cut(batch: Batch) -> Prompt:
+    is_cast = batch.formula.cut.way == "cavities"
+    return Prompt(
+        key=CUT,
+        phase="cut",
+        kind="cut",
+        title="Count and weigh the bars" if is_cast else f"Cut the loaf: {batch.formula.cut.way}",
+        detail=cut_sentence(batch),
+        cautions=(cautions.YOUNG_SOAP,) if is_cast else (cautions.YOUNG_SOAP, cautions.BLADE),
+        timer=Timer("cure", "Bars: cured", batch.formula.process.cure_days * DAY, until=CURE),
+        changes=("lost or spilt", "interrupted", "other"),
+    )
+
+
+def _cure(batch: Batch) -> Prompt:
+    days = batch.formula.process.cure_days
+    return Prompt(
+        key=CURE,
+        phase="cure",
+        kind="cure",
+        title="Weigh the marked bars while they cure",
+        detail=f"{days} days or more, airy and apart. Ready when they lose next to nothing in a week.",
+        minutes=days * DAY,
+        changes=("lost or spilt", "other"),
+    )
+
+
+def _test() -> Prompt:
+    return Prompt(
+        key=TEST,
+        phase="release",
+        kind="test",
+        title="Test a finished bar",
+        detail="Free alkali, by the method that your rules ask for. pH above 11 is not released.",
+        cautions=(cautions.NO_TONGUE,),
+        changes=("other",),
+    )
+
+
+def _release() -> Prompt:
+    return Prompt(
+        key=RELEASE,
+        phase="release",
+        kind="release",
+        title="Decide: release or reject the bars",
+        detail="Your name stands under it.",
+        changes=("other",),
+    )

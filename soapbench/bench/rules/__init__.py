@@ -1,0 +1,39 @@
+"""What the bench does not accept, and why: domain rules on one event against the state before it."""
+
+from __future__ import annotations
+
+from soapbench.bench.folding.book import Book
+from soapbench.bench.kinds import Payload
+from soapbench.bench.plan import Plan
+from soapbench.bench.rules.lye import check_done, check_pot
+from soapbench.bench.rules.order import check_ended, check_prompt, check_started, check_take_back
+from soapbench.bench.rules.rack import check_bars, check_ending
+from soapbench.bench.rules.weighing import check_change, check_settled, check_tick, check_weighed
+from soapbench.bench.rules.words import Asked
+from soapbench.bench.state import Fact, RunState
+
+CHECKS = (
+    check_ended,
+    check_started,
+    check_prompt,
+    check_take_back,
+    check_tick,
+    check_weighed,
+    check_settled,
+    check_change,
+    check_done,
+    check_pot,
+    check_bars,
+    check_ending,
+)
+
+
+def check(plan: Plan, state: RunState, facts: tuple[Fact, ...], kind: str, prompt: str, payload: Payload) -> None:
+    """Return when the event may be recorded.
+
+    Raises:
+        Refused: it may not; the sentence says why and what to do first.
+    """
+    asked = Asked(Book(plan), state, facts, kind, prompt, payload)
+    for rule in CHECKS:
+        rule(asked)

@@ -1,0 +1,81 @@
+"""Rules on what is done: the gate before the lye, the pot check before lye meets fats, the batter before the pour."""
+
+from __future__ import annotations
+
+from soapbench.bench.folding.book import COMBINE, POT_CHECK, TEST
+from soapbench.bench.kinds import Done, Drawn, PotChecked, TraceSeen
+from soapbench.bench.plan import Prompt
+from soapbench.bench.refusal import Refused
+from soapbench.bench.rules.weighing import check_lye_may_be_made
+from soapbench.bench.rules.words import Asked
+from soapbench.bench.words import listed
+
+
+def check_done(asked: Asked) -> None:
+    prompt = asked.prompt
+    if not isinstance(asked.payload, Done) or prompt is None:
+        return
+    check_lye_may_be_made(asked)
+    if prompt.kind == "tick":
+        _check_ticked(asked, prompt)
+    if prompt.key == COMBINE:
+        _check_ready_to_combine(asked)
+    if prompt.phase in ("portions", "pour", "rest", "cut"):
+        _check_batter(asked)
+    if prompt.phase in ("rest", "cut"):
+        _check_poured(asked)
+    if prompt.phase == "cure" and asked.state.cut is None:
+        raise Refused("First count and weigh the bars.")
+    if prompt.key == TEST and must_be_tested(asked):
+        raise Refused("This batch is or was lye-heavy. A test is needed, not only a tick.")
+
+
+def must_be_tested(asked: Asked) -> bool:
+    """Return whether the batch is, was or may be lye-heavy, or failed its last test."""
+    state = asked.state
+    heavy = state.superfat is not None and state.superfat.is_lye_heavy
+    return heavy or state.needs_test or bool(state.tests and not state.tests[-1].payload["passed"])
+
+
+def _check_ticked(asked: Asked, prompt: Prompt) -> None:
+    ticked = asked.state.ticked
+    needed = [tick for tick in prompt.ticks if tick.what in ("protection", "room")]
+    missing = [tick.text for tick in needed if not ticked.get(tick.key)]
+    if missing:
+        raise Refused(f"Not ticked yet: {listed(missing)}.")
+
+
+def _check_ready_to_combine(asked: Asked) -> None:
+    if not asked.state.lye_made:
+        raise Refused("There is no lye yet. First add the alkali to the water.")
+    missing = asked.missing("fat")
+    if missing:
+        raise Refused(f"First weigh every fat, or say that it is left out: {listed(missing)}.")
+    if POT_CHECK not in asked.state.done:
+        raise Refused("First weigh the pot of fats: did everything go in?")
+
+
+def _check_batter(asked: Asked) -> None:
+    if not asked.state.is_combined:
+        raise Refused("There is no batter yet. First pour the lye into the fats.")
+
+
+def _check_poured(asked: Asked) -> None:
+    open_pours = [p.title for p in asked.book.plan.prompts if p.phase == "pour" and p.key not in asked.state.done]
+    if open_pours:
+        raise Refused(f"Not poured yet: {open_pours[0]}.")
+
+
+def check_pot(asked: Asked) -> None:
+    """Refuse a pot check before the last fat, and a trace or a drawing before there is batter."""
+    if isinstance(asked.payload, PotChecked):
+        missing = asked.missing("fat")
+        if missing:
+            raise Refused(f"First weigh every fat, or say that it is left out: {listed(missing)}.")
+        if asked.payload.mass_g == 0:
+            raise Refused("The pot with its fats weighs more than 0 g. Type what the scale shows.", "mass_g")
+    if isinstance(asked.payload, TraceSeen):
+        _check_batter(asked)
+    if isinstance(asked.payload, Drawn):
+        _check_batter(asked)
+        _check_poured(asked)

@@ -1,0 +1,82 @@
+"""Rules on the order of a run: it begins once, ends once, and takes back only what is there."""
+
+from __future__ import annotations
+
+from soapbench.bench.folding.book import COMBINE, LYE
+from soapbench.bench.folding.log import TOOK_BACK
+from soapbench.bench.kinds import TookBack
+from soapbench.bench.refusal import Refused
+from soapbench.bench.rules.words import Asked
+
+# Which events may answer which kind of prompt; a remark, a change or a reading may come at any.
+ANSWERS = {
+    "tick": ("ticked", "done"),
+    "weigh": ("weighed",),
+    "act": ("done",),
+    "hold": ("done",),
+    "settle": ("settled",),
+    "read": ("done",),
+    "cool": ("done",),
+    "pot check": ("pot-checked",),
+    "trace": ("trace-seen",),
+    "split": ("split",),
+    "pour": ("done",),
+    "draw": ("drawn",),
+    "wait": ("done",),
+    "cut": ("cut",),
+    "cure": ("cure-weighed", "done"),
+    "test": ("tested", "done"),
+    "release": ("released", "rejected"),
+}
+AT_ANY = ("started", "read", "changed", "noted", TOOK_BACK, "stopped")
+
+
+def check_ended(asked: Asked) -> None:
+    if asked.state.ended is not None and asked.kind != "noted":
+        raise Refused("This batch is closed. You can still add a remark, nothing else.")
+
+
+def check_started(asked: Asked) -> None:
+    begun = asked.state.started_at is not None
+    if asked.kind == "started" and begun:
+        raise Refused("This batch has begun already.")
+    if asked.kind != "started" and not begun:
+        raise Refused("Read the caution and begin the batch first.")
+
+
+def check_prompt(asked: Asked) -> None:
+    """Refuse an unknown prompt, and an answer that belongs to another kind of prompt."""
+    if not asked.prompt_key:
+        if asked.kind == "done":
+            raise Refused("Say what was done.", "prompt")
+        return
+    prompt = asked.prompt
+    if prompt is None:
+        raise Refused("This batch has no such step. Load the page again.", "prompt")
+    if asked.kind not in AT_ANY and asked.kind not in ANSWERS[prompt.kind]:
+        raise Refused(f"That does not answer “{prompt.title}”.", "prompt")
+
+
+def check_take_back(asked: Asked) -> None:
+    if not isinstance(asked.payload, TookBack):
+        return
+    found = next((fact for fact in asked.facts if fact.id == asked.payload.event), None)
+    if found is None:
+        raise Refused("That entry is not one of this batch.", "event")
+    if found.kind in ("started", TOOK_BACK):
+        raise Refused("That entry cannot be taken back. Enter it again if it was right.", "event")
+    if found.id in asked.state.withdrawn:
+        raise Refused("That entry was taken back already.", "event")
+
+
+def remark_on(asked: Asked) -> str:
+    """Return what to say about an accepted event: taking back an act undoes the entry, not the act."""
+    if not isinstance(asked.payload, TookBack):
+        return ""
+    found = next(fact for fact in asked.facts if fact.id == asked.payload.event)
+    prompt = asked.book.prompts.get(found.prompt)
+    if found.kind != "done" or prompt is None or prompt.kind not in ("hold", "pour"):
+        return ""
+    if prompt.key in (LYE, COMBINE):
+        return "This corrects a mistaken tap only. If it was really done, it cannot be undone: confirm it again."
+    return "This corrects a mistaken tap only. What is poured stays poured."

@@ -1,0 +1,186 @@
+"""Rules on ticks, weights, the choice of the alkali and changes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import get_args
+
+from soapbench.bars.formula import Path
+from soapbench.bench.folding.book import LYE
+from soapbench.bench.kinds import Changed, Drawn, Settled, Split, Ticked, Weighed
+from soapbench.bench.plan import Line
+from soapbench.bench.refusal import Refused
+from soapbench.bench.rules.words import Asked
+from soapbench.bench.words import listed
+
+PATHS = get_args(Path)
+
+
+def check_tick(asked: Asked) -> None:
+    if not isinstance(asked.payload, Ticked):
+        return
+    ticks = asked.prompt.ticks if asked.prompt else [t for p in asked.book.plan.prompts for t in p.ticks]
+    if asked.payload.item not in {tick.key for tick in ticks}:
+        raise Refused("That item is not on this list.", "item")
+
+
+def check_weighed(asked: Asked) -> None:
+    if not isinstance(asked.payload, Weighed):
+        return
+    line = asked.line(asked.payload.line)
+    if asked.prompt is not None and asked.prompt.line != line.key:
+        raise Refused(f"“{asked.prompt.title}” weighs something else.", "line")
+    if asked.payload.mass_g == 0:
+        raise Refused("0 g is nothing. Type what the scale shows, or say that it is left out.", "mass_g")
+    _check_lot(asked, asked.payload.lot, _material(asked, line))
+    if line.group == "alkali":
+        check_alkali_may_be_weighed(asked)
+
+
+def _material(asked: Asked, line: Line) -> str:
+    """Return the material of a line, or that of the last stand-in for it."""
+    last = [change for change in asked.state.changes if change.what == "substituted"]
+    for change in reversed(last):
+        if change.details.get("line") == line.key:
+            return str(change.details["material"])
+    return line.material
+
+
+def _check_lot(asked: Asked, lot: int | None, material: str) -> None:
+    if lot is not None and (lot not in asked.book.lots or asked.book.lots[lot].material != material):
+        raise Refused("That lot is not one of this material. Choose it from the list.", "lot")
+
+
+def check_alkali_may_be_weighed(asked: Asked) -> None:
+    """Refuse alkali before the gate is ticked, every fat is in the pot, and the alkali is settled.
+
+    Raises:
+        Refused: with what comes first.
+    """
+    if asked.missing_gear:
+        raise Refused(f"First the gear. Not ticked yet: {listed(asked.missing_gear)}.")
+    fats = asked.missing("fat")
+    if fats:
+        raise Refused(f"First weigh every fat, or say that it is left out: {listed(fats)}.", "line")
+    settlement = asked.state.settlement
+    if settlement is not None and settlement.is_needed and not settlement.choice and not _is_weighed(asked):
+        raise Refused("The fats came out differently. First choose which alkali to weigh.", "choice")
+
+
+def _is_weighed(asked: Asked) -> bool:
+    return any(line.key in asked.state.weights for line in asked.book.plan.in_group("alkali"))
+
+
+def check_settled(asked: Asked) -> None:
+    if not isinstance(asked.payload, Settled):
+        return
+    settlement = asked.state.settlement
+    if settlement is None:
+        raise Refused(f"First weigh every fat: {listed(asked.missing('fat'))}.", "choice")
+    if asked.state.lye_made:
+        raise Refused("The alkali is in the water already. There is nothing left to choose.", "choice")
+
+
+def check_change(asked: Asked) -> None:
+    payload = asked.payload
+    if isinstance(payload, Split | Changed):
+        _check_portion(asked, payload.portion)
+    if isinstance(payload, Split):
+        _check_combined(asked)
+    if isinstance(payload, Drawn):
+        _check_path(payload.path)
+    if isinstance(payload, Changed):
+        line = asked.line(payload.line) if payload.line else None
+        if payload.what in _NEEDS:
+            _NEEDS[payload.what](asked, payload, line)
+
+
+def _check_portion(asked: Asked, letter: str) -> None:
+    if letter and letter not in {portion.letter for portion in asked.book.plan.portions}:
+        raise Refused("This batch has no such portion. Choose one by its letter.", "portion")
+
+
+def _check_combined(asked: Asked) -> None:
+    if not asked.state.is_combined:
+        raise Refused("There is no batter yet. First pour the lye into the fats.", "portion")
+
+
+def _check_path(path: str) -> None:
+    if path not in PATHS:
+        raise Refused("Choose the drawing from the list.", "path")
+
+
+def _needs_line(line: Line | None) -> Line:
+    if line is None:
+        raise Refused("Say which material this is about.", "line")
+    return line
+
+
+def _substituted(asked: Asked, change: Changed, line: Line | None) -> None:
+    line = _needs_line(line)
+    stand_in = asked.book.plan.stand_ins.get(change.material)
+    planned = asked.book.plan.materials.get(line.material)
+    if stand_in is None or planned is None or stand_in.kind != planned.kind:
+        raise Refused("Choose a material of the same kind that is on your shelf.", "material")
+    _check_lot(asked, change.lot, change.material)
+    if change.mass_g == 0:
+        raise Refused("0 g is nothing. Type what the scale shows.", "mass_g")
+
+
+def _amount_off(asked: Asked, change: Changed, line: Line | None) -> None:
+    line = _needs_line(line)
+    if not change.mass_g:
+        raise Refused("Type what is really in, in grams.", "mass_g")
+    if line.group == "alkali":
+        check_alkali_may_be_weighed(asked)
+
+
+def _lost(asked: Asked, change: Changed, line: Line | None) -> None:
+    weight = asked.state.weights.get(change.line)
+    if weight is not None and change.mass_g is not None and change.mass_g > weight.mass_g:
+        raise Refused(f"No more than {weight.mass_g:g} g was weighed. Leave the field empty if unknown.", "mass_g")
+
+
+def _left_out(asked: Asked, change: Changed, line: Line | None) -> None:
+    if line is None and not change.portion:
+        raise Refused("Say which material or portion is left out.", "line")
+    if line is None:
+        return
+    if line.group in ("alkali", "water"):
+        raise Refused(f"Without {line.name.lower()} it is no soap. Stop the batch instead.", "line")
+    fats = [each for each in asked.book.plan.in_group("fat") if each.key != line.key]
+    if line.group == "fat" and all(asked.is_left_out(each) for each in fats):
+        raise Refused("Every fat would be left out. Stop the batch instead.", "line")
+
+
+def _temperature_off(asked: Asked, change: Changed, line: Line | None) -> None:
+    if change.temp_c is None:
+        raise Refused("Type the temperature in °C.", "temp_c")
+
+
+def _drawn_differently(asked: Asked, change: Changed, line: Line | None) -> None:
+    _check_path(change.path)
+
+
+_NEEDS: dict[str, Callable[[Asked, Changed, Line | None], None]] = {
+    "substituted": _substituted,
+    "amount off": _amount_off,
+    "lost or spilt": _lost,
+    "left out": _left_out,
+    "temperature off": _temperature_off,
+    "drawn differently": _drawn_differently,
+}
+
+
+def check_lye_may_be_made(asked: Asked) -> None:
+    """Refuse alkali into water before the gate is ticked and everything of the lye is weighed.
+
+    Raises:
+        Refused: with what comes first.
+    """
+    if asked.prompt_key != LYE:
+        return
+    check_alkali_may_be_weighed(asked)
+    missing = asked.missing("alkali", "water")
+    if missing:
+        raise Refused(f"First weigh {listed(missing)}.")

@@ -1,0 +1,82 @@
+"""Where a run stands: a pure function of its plan and its events."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from soapbench.bench.folding.book import Book
+from soapbench.bench.folding.log import TOOK_BACK, unique, withdrawn_by
+from soapbench.bench.folding.pot import batter_g, mass_of
+from soapbench.bench.folding.progress import current, due_at, skipped, status, timers
+from soapbench.bench.folding.reading import read
+from soapbench.bench.folding.settlement import settle
+from soapbench.bench.folding.superfat import Outcome, outcome
+from soapbench.bench.folding.tally import Tally
+from soapbench.bench.folding.targets import portions_now, targets, tolerance_of
+from soapbench.bench.plan import Plan
+from soapbench.bench.state import Fact, RunState, Settlement
+
+
+def fold(plan: Plan, facts: Sequence[Fact]) -> RunState:
+    """Return the state that these events make of this plan.
+
+    The order of the log counts, not the order of the sequence; an event given twice counts once; an event that was
+    taken back does not count. No clock is read: timers are the moments at which they end.
+    """
+    log = unique(facts)
+    withdrawn = withdrawn_by(log)
+    tally = Tally(Book(plan))
+    for fact in log:
+        if fact.id not in withdrawn and fact.kind != TOOK_BACK:
+            read(tally, fact)
+    settlement = settle(tally)
+    return _state(tally, withdrawn, settlement, outcome(tally, settlement))
+
+
+def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | None, made: Outcome) -> RunState:
+    not_needed = skipped(tally, settlement)
+    now_at = current(tally, not_needed)
+    running = timers(tally, not_needed)
+    asked = targets(tally, settlement)
+    return RunState(
+        status=status(tally, now_at),
+        current=now_at,
+        done=dict(tally.done),
+        skipped=not_needed,
+        ticked=dict(tally.ticked),
+        weights=dict(tally.weights),
+        targets=asked,
+        tolerances={line.key: tolerance_of(tally, line, asked[line.key]) for line in tally.plan.lines},
+        pot_g=_pot_g(tally),
+        batter_g=round(batter_g(tally), 6) if tally.is_combined else None,
+        portions_g=portions_now(tally),
+        settlement=settlement,
+        superfat=made.superfat,
+        superfat_sentence=made.sentence,
+        remedies=made.remedies,
+        readings=tuple(tally.readings),
+        changes=tuple(tally.changes),
+        notes=tuple(tally.notes),
+        timers=running,
+        due_at=due_at(tally, now_at, running),
+        last_event="" if tally.ended else tally.last_event,
+        withdrawn=withdrawn,
+        drawing=tally.drawing,
+        trace=tally.trace,
+        cut=tally.cut,
+        cure_weighings=tuple(tally.cure_weighings),
+        tests=tuple(tally.tests),
+        ended=tally.ended,
+        started_at=tally.started_at,
+        people=tuple(tally.people),
+        is_combined=tally.is_combined,
+        lye_made=tally.lye_at is not None,
+        needs_test=tally.was_lye_heavy or tally.is_alkali_unknown,
+        deviations=len(tally.changes) + sum(not weight.is_within for weight in tally.weights.values()),
+    )
+
+
+def _pot_g(tally: Tally) -> float:
+    """Return the running total of the fats weighed into the pot."""
+    weighed = (line for line in tally.plan.in_group("fat") if line.key in tally.weights)
+    return round(sum(mass_of(tally, line) for line in weighed), 6)
