@@ -60,3 +60,37 @@ def pytest_sessionfinish(session):
 def browser_type_launch_args(browser_type_launch_args):
     """Drive the machine's own browser; downloading another one may be forbidden."""
     return {**browser_type_launch_args, "executable_path": chromium.find(), "args": ARGUMENTS}
+
+
+@pytest.fixture
+def world(db):
+    from tests.world import build  # only now: it needs Django's apps
+
+    return build()
+
+
+@pytest.fixture
+def workshop(world):
+    return world.workshop
+
+
+@pytest.fixture
+def owner(world):
+    return world.owner
+
+
+@pytest.fixture
+def helper(world):
+    return world.helper
+
+
+@pytest.fixture
+def stranger(world):
+    return world.stranger
+
+
+@pytest.fixture
+def as_owner(client, owner):
+    """A browser in which the owner is signed in."""
+    client.force_login(owner)
+    return client

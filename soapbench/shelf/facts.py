@@ -70,9 +70,8 @@ def facts_for(
     """
     wanted = set(keys)
     lots = _usable_lots(workshop, wanted)
-    materials = Material.objects.seen_by(workshop).filter(key__in=wanted)
-    rows = sorted(materials.prefetch_related("fatty_acids", "allergens"), key=lambda row: row.workshop_id is not None)
-    return {row.key: _facts(row, lots[row.key], used_g) for row in rows}
+    materials = Material.objects.seen_by(workshop).filter(key__in=wanted).prefetch_related("fatty_acids", "allergens")
+    return {key: _facts(row, lots.get(key, []), used_g) for key, row in materials.in_bulk_by_key().items()}
 
 
 def stand_ins_for(workshop: Workshop, used_g: Mapping[int, float] = NOTHING_USED) -> dict[str, MaterialFacts]:

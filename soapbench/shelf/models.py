@@ -29,6 +29,10 @@ class MaterialQuerySet(models.QuerySet["Material"]):
     def of_kind(self, *kinds: str) -> MaterialQuerySet:
         return self.filter(kind__in=kinds)
 
+    def in_bulk_by_key(self) -> dict[str, Material]:
+        """Return the materials by key; a workshop's own wins over a reference one."""
+        return {row.key: row for row in sorted(self, key=lambda row: row.workshop_id is not None)}
+
 
 class Material(models.Model):
     """Something that can go into a bar. `workshop` is empty for reference materials."""
