@@ -79,4 +79,4 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
 def _pot_g(tally: Tally) -> float:
     """Return the running total of the fats weighed into the pot."""
     weighed = (line for line in tally.plan.in_group("fat") if line.key in tally.weights)
-    return round(sum(mass_of(tally, line) for line in weighed), 6)
+    return round(sum((mass_of(tally, line) for line in weighed), 0.0), 6)

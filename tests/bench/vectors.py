@@ -1,0 +1,211 @@
+"""Writes tests/vectors: runs small enough to read, with the state that the server's fold and the phone's must share.
+
+    python -m tests.bench.vectors
+
+Each file: {"name", "plan", "events": [{id, kind, prompt, payload, happened_at}], "expect": {"current", "done",
+"skipped", "pot_g", "targets", "timers": [{key, ends_at}]}}. A field of the plan that has its default is left out.
+"""
+
+import dataclasses
+import json
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+
+import msgspec
+
+from soapbench.bars.formula import Additive, AlkaliChoice, LiquidLine, Water
+from soapbench.bench.plan import Plan, from_document
+from soapbench.bench.run import fold
+from soapbench.bench.state import Fact
+from tests.bench.sample import PLAIN, STAND_INS, SWIRLED, Hand, plan_of
+
+FOLDER = Path(__file__).parent.parent / "vectors"
+
+
+def begun():
+    hand = Hand(small(PLAIN))
+    hand.tap("started", cautions_read=True)
+    return hand
+
+
+def fats_as_planned():
+    return Hand(small(PLAIN)).start().until("weigh:water")
+
+
+def fat_over():
+    return Hand(small(PLAIN)).start().until("settle", **{"fat:coconut": 340})
+
+
+def settled_for_the_fats():
+    return Hand(small(PLAIN)).start().until("weigh:alkali:naoh", **{"fat:coconut": 340})
+
+
+def settled_as_planned():
+    hand = Hand(small(PLAIN)).start().until("settle", **{"fat:coconut": 270})
+    hand.tap("settled", "settle", choice="planned")
+    return hand
+
+
+def weighed_twice():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:olive", **{"fat:palm": 280})
+    hand.weigh("fat:palm", 300)
+    return hand
+
+
+def sent_twice():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:olive")
+    hand.facts.append(hand.facts[-1])
+    return hand
+
+
+def taken_back():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:olive")
+    hand.tap("took-back", event=hand.facts[-1].id)
+    return hand
+
+
+def lye_cooling():
+    return Hand(small(SWIRLED)).start().until("read-lye")
+
+
+def cooled_and_scented():
+    return Hand(small(SWIRLED)).start().until("pour:1")
+
+
+def another_lot_of_a_fat():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:olive")
+    hand.weigh("fat:olive", 430, lot=14)
+    return hand
+
+
+def fat_replaced():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:palm")
+    hand.tap(
+        "changed", "weigh:fat:palm", what="substituted", why="none left", decision="lard", line="fat:palm",
+        material="lard", lot=21,
+    )  # fmt: skip
+    return hand.until("weigh:water", **{"fat:palm": 380})
+
+
+def scent_left_out():
+    hand = Hand(small(SWIRLED)).start().until("weigh:scent:B:clove")
+    hand.tap("changed", "weigh:scent:B:clove", what="left out", why="none left", decision="none", line="scent:B:clove")
+    return hand.until("pour:1")
+
+
+def larger_portion():
+    hand = Hand(small(SWIRLED)).start().until("split:B")
+    hand.tap("split", "split:B", portion="B", mass_g=600)
+    return hand
+
+
+def both_alkalis_and_an_acid():
+    formula = replace(
+        PLAIN,
+        alkali=AlkaliChoice(0.7, 0.99, 0.9),
+        additives=(Additive("citric", 1, "percent of fats"),),
+        water=Water("percent of fats", 33),
+        liquids=(LiquidLine("milk", 0.3, "fats"),),
+    )
+    return Hand(small(formula)).start().until("settle", **{"fat:olive": 450})
+
+
+CASES = (
+    begun,
+    fats_as_planned,
+    fat_over,
+    settled_for_the_fats,
+    settled_as_planned,
+    weighed_twice,
+    sent_twice,
+    taken_back,
+    lye_cooling,
+    cooled_and_scented,
+    another_lot_of_a_fat,
+    fat_replaced,
+    scent_left_out,
+    larger_portion,
+    both_alkalis_and_an_acid,
+)
+
+
+def small(formula):
+    """Return a plan without what a phone's fold never looks at."""
+    plan = plan_of(formula)
+    prompts = tuple(replace(prompt, detail="", cautions=(), ticks=prompt.ticks[:2]) for prompt in plan.prompts)
+    return replace(plan, prompts=prompts, stand_ins={"lard": STAND_INS["lard"]}, drawings=(), emergency="")
+
+
+def vector(case):
+    hand = case()
+    state = fold(hand.plan, hand.facts)
+    return {
+        "name": case.__name__.replace("_", " "),
+        "plan": without_defaults(hand.plan),
+        "events": [
+            {
+                "id": fact.id,
+                "kind": fact.kind,
+                "prompt": fact.prompt,
+                "payload": fact.payload,
+                "happened_at": fact.happened_at.isoformat(),
+            }
+            for fact in hand.facts
+        ],
+        "expect": expected(state),
+    }
+
+
+def expected(state):
+    return {
+        "current": state.current,
+        "done": list(state.done),
+        "skipped": sorted(state.skipped),
+        "pot_g": state.pot_g,
+        "targets": state.targets,
+        "timers": [{"key": timer.key, "ends_at": timer.ends_at.isoformat()} for timer in state.timers],
+    }
+
+
+def without_defaults(value):
+    """Return plain data; a field that has its default is left out."""
+    if dataclasses.is_dataclass(value):
+        return {
+            field.name: without_defaults(getattr(value, field.name))
+            for field in dataclasses.fields(value)
+            if field.default is dataclasses.MISSING or getattr(value, field.name) != field.default
+        }
+    if isinstance(value, dict):
+        return {key: without_defaults(each) for key, each in value.items()}
+    if isinstance(value, list | tuple):
+        return [without_defaults(each) for each in value]
+    return value
+
+
+def state_of(document):
+    """Return the state that the server's fold makes of a vector."""
+    plan = from_document(document["plan"])
+    facts = [fact_of(number, event) for number, event in enumerate(document["events"], 1)]
+    return fold(plan, facts)
+
+
+def fact_of(number, event):
+    at = datetime.fromisoformat(event["happened_at"])
+    return Fact(event["id"], number, event["kind"], event["prompt"], event["payload"], at, at, "Ada", "phone")
+
+
+def path_of(case):
+    return FOLDER / f"{case.__name__}.json"
+
+
+def write():
+    FOLDER.mkdir(exist_ok=True)
+    for case in CASES:
+        document = vector(case)
+        assert msgspec.convert(document["plan"], Plan)
+        path_of(case).write_text(json.dumps(document, indent=1, ensure_ascii=False) + "\n")
+
+
+if __name__ == "__main__":
+    write()
