@@ -56,6 +56,15 @@ def double_bonds(code: str) -> int:
     return _parts(code)[1]
 
 
+def carbon_atoms(code: str) -> int:
+    """Return the number of carbon atoms that the short name tells.
+
+    Raises:
+        OutOfRange: not a short name such as C18:1.
+    """
+    return _parts(code)[0]
+
+
 def iodine_factor(code: str) -> float:
     """Return the iodine value, g per 100 g, of the pure triglyceride divided by 100.
 
@@ -98,6 +107,7 @@ RELATIONS = (
         STOICHIOMETRY,
         _AT + "glyceride_molar_mass",
     ),
+    Relation("carbon atoms", "the number before the colon", "", STOICHIOMETRY, _AT + "carbon_atoms"),
     Relation("double bonds", "the digit behind the colon", "", STOICHIOMETRY, _AT + "double_bonds"),
     Relation("iodine factor of a triglyceride", "d x 253.81 x 3 / M", "g/g", _IODINE, _AT + "iodine_factor"),
     Relation("iodine factor of a free acid", "d x 253.81 / M", "g/g", _IODINE, _AT + "free_acid_iodine_factor"),

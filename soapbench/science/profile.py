@@ -9,7 +9,8 @@ from operator import eq
 
 from .atoms import KOH
 from .errors import OutOfRange, not_negative, number
-from .fatty_acids import acid_molar_mass, double_bonds, iodine_factor
+from .fats import Kind
+from .fatty_acids import acid_molar_mass, carbon_atoms, double_bonds, free_acid_iodine_factor, iodine_factor
 from .interval import Interval
 from .profile_words import compare_with_published, sentences
 from .sources import OWN_CHOICE, Constant, Relation, Source
@@ -30,7 +31,7 @@ Composition = Mapping[str, tuple[float, float]]
 _SAPONIFICATION = Source(
     "aocs-cd-3a-94",
     "AOCS Cd 3a-94, calculated saponification value",
-    "SV = 3 x M(KOH) x 1000 / (3 A + 92.09 - 3 x 18); not for fats with much unsaponifiable matter",
+    "SV = 3 x 56.1 x 1000 / (3 A + 92.09 - 3 x 18); not for fats with much unsaponifiable matter",
     "published",
 )
 _IODINE = Source(
@@ -40,6 +41,14 @@ _IODINE = Source(
     "published",
 )
 
+KOH_AOCS = Constant(
+    "potassium hydroxide in the AOCS formula",
+    "",
+    56.1,
+    "g/mol",
+    _SAPONIFICATION,
+    "calculated_saponification_value",
+)
 GLYCEROL_AOCS = Constant(
     "glycerol in the AOCS formula", "", 92.09, "g/mol", _SAPONIFICATION, "calculated_saponification_value"
 )
@@ -59,6 +68,7 @@ class FatProfile:
     name: str
     mass_g: float
     composition: Composition
+    kind: Kind = "triglyceride"
 
     def __post_init__(self) -> None:
         not_negative(self.mass_g, f"The mass of {self.name}")
@@ -66,6 +76,12 @@ class FatProfile:
             acid_molar_mass(code)
             if not 0 <= number(low, code) <= number(high, code) <= 100:
                 raise OutOfRange(f"{code} of {self.name} must run from a smaller to a larger per cent, 0 to 100.")
+
+    @property
+    def is_known(self) -> bool:
+        """Return whether the acids tell about this fat: not for a wax, half of which is alcohols."""
+        listed = sum(high for _, high in self.composition.values())
+        return self.mass_g > 0 and listed > 0 and self.kind in ("triglyceride", "fatty acid")
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,14 +116,14 @@ def profile_of(fats: Sequence[FatProfile]) -> Profile:
     total = sum(fat.mass_g for fat in fats)
     if total <= 0:
         raise OutOfRange("There is no fat here yet. Add a fat with its weight.")
-    known = [fat for fat in fats if fat.mass_g > 0 and sum(high for _, high in fat.composition.values()) > 0]
+    known = [fat for fat in fats if fat.is_known]
     if not known:
         raise OutOfRange("The fatty acids of these fats are not known, so nothing can be said about the blend.")
     codes = sorted({code for fat in known for code in fat.composition}, key=_order)
     return Profile(
         acids=tuple((code, _blend(known, _share_of(partial(eq, code)))) for code in codes),
-        saponification_value=_blend(known, calculated_saponification_value),
-        iodine_value=_blend(known, calculated_iodine_value),
+        saponification_value=_blend(known, lambda fat: calculated_saponification_value(fat.composition, fat.kind)),
+        iodine_value=_blend(known, lambda fat: calculated_iodine_value(fat.composition, fat.kind)),
         saturated=_bonds(known, lambda bonds: bonds == 0),
         monounsaturated=_bonds(known, lambda bonds: bonds == 1),
         polyunsaturated=_bonds(known, lambda bonds: bonds > 1),
@@ -115,31 +131,44 @@ def profile_of(fats: Sequence[FatProfile]) -> Profile:
     )
 
 
-def calculated_saponification_value(composition: Composition) -> Interval:
+def calculated_saponification_value(composition: Composition, kind: Kind = "triglyceride") -> Interval:
     """Return the saponification value, mg KOH/g, that a composition allows: of its middle, and its extremes.
 
     Raises:
-        OutOfRange: the composition is empty.
+        OutOfRange: the composition is empty, or the fat is neither a triglyceride nor a fatty acid.
 
-    Source: AOCS Cd 3a-94. Not for waxes, nor for fats with much unsaponifiable matter or free acid.
+    Source: AOCS Cd 3a-94; for split fatty acids 56.105 x 1000 / mean molar mass. Not for waxes, nor for fats with
+    much unsaponifiable matter or free acid.
     """
-    return _of_mixture(composition, lambda code: 100 / acid_molar_mass(code), _value_from_reciprocal)
+    finish = {"triglyceride": _glyceride_value, "fatty acid": _acid_value}[_reckonable(kind)]
+    return _of_mixture(composition, lambda code: 100 / acid_molar_mass(code), finish)
 
 
-def _value_from_reciprocal(reciprocal: float) -> float:
+def _glyceride_value(reciprocal: float) -> float:
     mean_acid = 100 / reciprocal
-    return 3 * KOH * 1000 / (3 * mean_acid + GLYCEROL_AOCS.value - WATER_AOCS.value)
+    return 3 * KOH_AOCS.value * 1000 / (3 * mean_acid + GLYCEROL_AOCS.value - WATER_AOCS.value)
 
 
-def calculated_iodine_value(composition: Composition) -> Interval:
+def _acid_value(reciprocal: float) -> float:
+    return KOH * 1000 * reciprocal / 100
+
+
+def calculated_iodine_value(composition: Composition, kind: Kind = "triglyceride") -> Interval:
     """Return the iodine value, g per 100 g, that a composition allows: of its middle, and its extremes.
 
     Raises:
-        OutOfRange: the composition is empty.
+        OutOfRange: the composition is empty, or the fat is neither a triglyceride nor a fatty acid.
 
-    Source: AOCS Cd 1c-85, factors of triglycerides; not exact where an acid carries a hydroxyl group.
+    Source: AOCS Cd 1c-85, factors of triglycerides or of free acids; not exact for acids with a hydroxyl group.
     """
-    return _of_mixture(composition, lambda code: 100 * iodine_factor(code), lambda value: value)
+    factor = {"triglyceride": iodine_factor, "fatty acid": free_acid_iodine_factor}[_reckonable(kind)]
+    return _of_mixture(composition, lambda code: 100 * factor(code), lambda value: value)
+
+
+def _reckonable(kind: Kind) -> str:
+    if kind not in ("triglyceride", "fatty acid"):
+        raise OutOfRange("The acids alone do not tell the values of a wax. Use its published ones.")
+    return kind
 
 
 def _of_mixture(composition: Composition, weight: Callable[[str], float], finish: Callable[[float], float]) -> Interval:
@@ -173,9 +202,9 @@ def _mean(amounts: Mapping[str, float], weight: Callable[[str], float]) -> float
     return sum(amount * weight(code) for code, amount in amounts.items()) / total
 
 
-def _share_of(wanted: Callable[[str], bool]) -> Callable[[Composition], Interval]:
-    def share(composition: Composition) -> Interval:
-        return _of_mixture(composition, lambda code: 100.0 if wanted(code) else 0.0, lambda value: value)
+def _share_of(wanted: Callable[[str], bool]) -> Callable[[FatProfile], Interval]:
+    def share(fat: FatProfile) -> Interval:
+        return _of_mixture(fat.composition, lambda code: 100.0 if wanted(code) else 0.0, lambda value: value)
 
     return share
 
@@ -184,24 +213,24 @@ def _bonds(fats: Sequence[FatProfile], wanted: Callable[[int], bool]) -> Interva
     return _blend(fats, _share_of(lambda code: wanted(double_bonds(code))))
 
 
-def _blend(fats: Sequence[FatProfile], of: Callable[[Composition], Interval]) -> Interval:
+def _blend(fats: Sequence[FatProfile], of: Callable[[FatProfile], Interval]) -> Interval:
     total = sum(fat.mass_g for fat in fats)
-    parts = [of(fat.composition).scaled(fat.mass_g / total) for fat in fats]
+    parts = [of(fat).scaled(fat.mass_g / total) for fat in fats]
     return Interval(
         sum(part.low for part in parts), sum(part.central for part in parts), sum(part.high for part in parts)
     )
 
 
-def _order(code: str) -> tuple[float, int]:
-    return acid_molar_mass(code) // 14, double_bonds(code)
+def _order(code: str) -> tuple[int, float]:
+    return carbon_atoms(code), acid_molar_mass(code)
 
 
-CONSTANTS = (GLYCEROL_AOCS, WATER_AOCS)
+CONSTANTS = (KOH_AOCS, GLYCEROL_AOCS, WATER_AOCS)
 _AT = "soapbench.science.profile."
 RELATIONS = (
     Relation(
         "calculated saponification value",
-        "SV = 3 x 56.105 x 1000 / (3 A + 92.09 - 54), A = 100 / sum(w/M)",
+        "SV = 3 x 56.1 x 1000 / (3 A + 92.09 - 54), A = 100 / sum(w/M)",
         "mg KOH/g",
         _SAPONIFICATION,
         _AT + "calculated_saponification_value",

@@ -26,7 +26,8 @@ def _mark(name: str, per_cent: float) -> Constant:
 
 SHORT_MUCH = _mark("lauric and myristic acid from which their soap is felt", 15.0)
 SHORT_HARSH = _mark("lauric and myristic acid from which a bar can feel drying", 35.0)
-FIRM_MUCH = _mark("palmitic and stearic acid from which a bar is firm", 25.0)
+FIRM_MUCH = _mark("palmitic, stearic and longer acids from which a bar is firm", 20.0)
+SOFT = _mark("saturated acids below which a loaf is soft at first", 30.0)
 OLEIC_MUCH = _mark("oleic acid from which it rules the bar", 45.0)
 POLY_MUCH = _mark("polyunsaturated acids from which rancidity is a worry", 15.0)
 RICINOLEIC_SOME = _mark("ricinoleic acid from which it is felt", 4.0)
@@ -48,7 +49,7 @@ def sentences(profile: Profile) -> tuple[str, ...]:
     found = (
         _known(profile),
         _short(profile.acid("C8:0", "C10:0", "C12:0", "C14:0")),
-        _firm(profile.acid("C16:0", "C18:0", "C20:0", "C22:0")),
+        _firm(profile.acid("C16:0", "C18:0", "C20:0", "C22:0"), profile.saturated.central),
         _oleic(profile.acid("C18:1")),
         _ricinoleic(profile.acid("C18:1-OH")),
         _poly(profile.polyunsaturated),
@@ -81,17 +82,19 @@ def _short(share: float) -> str | None:
     return sentence
 
 
-def _firm(share: float) -> str | None:
-    if share < FIRM_MUCH.value:
+def _firm(share: float, saturated: float) -> str | None:
+    if share >= FIRM_MUCH.value:
         return (
-            f"{share:.0f} % of the acids are long and saturated. That little gives a soft loaf: leave it "
-            "longer in the mould, because only these soaps set hard with much water in them."
+            f"{share:.0f} % of the acids are long and saturated (C16 and up). Their soap hardly dissolves in cool "
+            "water, so the bar is firm and lasts. Their fats melt last: have them all clear before the lye "
+            "goes in, or they set early and look like trace."
         )
-    return (
-        f"{share:.0f} % of the acids are long and saturated. Their soap hardly dissolves in cool water, so the bar "
-        "is firm and lasts. Their fats melt last: have them all clear before the lye goes in, or they set "
-        "early and look like trace."
-    )
+    if saturated < SOFT.value:
+        return (
+            f"Only {saturated:.0f} % of the acids are saturated. The soaps of the others bend and pack loosely, so the "
+            "loaf is soft at first: leave it longer in the mould, and let it cure longer."
+        )
+    return None
 
 
 def _oleic(share: float) -> str | None:
@@ -151,7 +154,7 @@ def compare_with_published(what: str, calculated: Interval, low: float, high: fl
     )
 
 
-CONSTANTS = (SHORT_MUCH, SHORT_HARSH, FIRM_MUCH, OLEIC_MUCH, POLY_MUCH, RICINOLEIC_SOME)
+CONSTANTS = (SHORT_MUCH, SHORT_HARSH, FIRM_MUCH, SOFT, OLEIC_MUCH, POLY_MUCH, RICINOLEIC_SOME)
 _AT = "soapbench.science.profile_words."
 RELATIONS = (
     Relation("what the acids mean", "shares of groups against the marks", "%", _CHEMISTRY, _AT + "sentences"),

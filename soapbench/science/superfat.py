@@ -79,9 +79,18 @@ class SuperfatInterval:
         return self.central < 0
 
     @property
+    def width(self) -> float:
+        """Return high less low, a fraction."""
+        return self.high - self.low
+
+    @property
     def weighs_most(self) -> str:
         """Return the name of the largest doubt, or an empty text when there is none."""
         return self.contributions[0].name if self.contributions else ""
+
+    def contains(self, superfat: float) -> bool:
+        """Return whether the superfat, a fraction, lies inside, ends included."""
+        return self.low <= superfat <= self.high
 
     def narrowing_advice(self) -> str:
         """Return the sentence that says what to do about the largest doubt, and about an unlucky end below zero."""
