@@ -25,15 +25,9 @@ def too_old(version: "tuple[int, ...]") -> str:
 def run_django(argv: "list[str]") -> None:
     """Hand over to Django, once everything it needs is installed."""
     from django.core.management import execute_from_command_line
-    from environs import EnvError
-
-    from soapbench.bootstrap.trouble import Trouble
 
     os.environ.setdefault("DJANGO_SETTINGS_MODULE", "soapbench.settings")
-    try:
-        execute_from_command_line(argv)
-    except EnvError as error:
-        raise Trouble("A setting is wrong: " + str(error).rstrip(".") + ". Correct it, or leave it out.") from error
+    execute_from_command_line(argv)
 
 
 def main() -> int:

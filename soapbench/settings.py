@@ -5,26 +5,25 @@ Every variable is named SOAPBENCH_* and described in DEVELOPERS.md.
 
 from pathlib import Path
 
-from environs import Env
-
 from soapbench.secret import own_secret
+from soapbench.variables import Variables
 
 BASE_DIR = Path(__file__).resolve().parent.parent
 
-env = Env(prefix="SOAPBENCH_")
-env.read_env(str(BASE_DIR / ".env"), recurse=False)
+env = Variables(prefix="SOAPBENCH_")
+env.read_file(BASE_DIR / ".env")
 
 # Where the database, photos, collected files and the secret live.
-DATA_DIR = Path(env.str("DATA", str(BASE_DIR / ".data")))
+DATA_DIR = Path(env.text("DATA", str(BASE_DIR / ".data")))
 
-DEBUG = env.bool("DEBUG", False)
-SECRET_KEY = env.str("SECRET", "") or own_secret(DATA_DIR)
+DEBUG = env.flag("DEBUG")
+SECRET_KEY = env.text("SECRET") or own_secret(DATA_DIR)
 
 # `manage.py serve` sets this: whoever sits at the machine itself is its owner and needs no password.
-TRUST_THIS_MACHINE = env.bool("TRUST_THIS_MACHINE", False)
-ALLOWED_HOSTS = env.list("HOSTS", ["localhost", "127.0.0.1", "[::1]"])
-CSRF_TRUSTED_ORIGINS: list[str] = env.list("ORIGINS", [])
-BEHIND_HTTPS = env.bool("HTTPS", False)
+TRUST_THIS_MACHINE = env.flag("TRUST_THIS_MACHINE")
+ALLOWED_HOSTS = env.words("HOSTS", ["localhost", "127.0.0.1", "[::1]"])
+CSRF_TRUSTED_ORIGINS = env.words("ORIGINS", [])
+BEHIND_HTTPS = env.flag("HTTPS")
 
 INSTALLED_APPS = [
     "soapbench.workshop",
@@ -96,7 +95,7 @@ SQLITE_OPTIONS = {
     "transaction_mode": "IMMEDIATE",
     "init_command": "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;",
 }
-DATABASES = {"default": env.dj_db_url("DATABASE", f"sqlite:///{DATA_DIR / 'soapbench.sqlite3'}")}
+DATABASES = {"default": env.database("DATABASE", DATA_DIR / "soapbench.sqlite3")}
 if DATABASES["default"]["ENGINE"].endswith("sqlite3"):
     DATABASES["default"]["OPTIONS"] = SQLITE_OPTIONS
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
@@ -111,9 +110,9 @@ PASSWORD_HASHERS = [
 ]
 AUTH_PASSWORD_VALIDATORS = [{"NAME": "django.contrib.auth.password_validation.MinimumLengthValidator"}]
 
-LANGUAGE_CODE = env.str("LANGUAGE", "en")
+LANGUAGE_CODE = env.text("LANGUAGE", "en")
 LANGUAGES = [("en", "English")]
-TIME_ZONE = env.str("TIME_ZONE", "UTC")
+TIME_ZONE = env.text("TIME_ZONE", "UTC")
 USE_I18N = True
 USE_TZ = True
 

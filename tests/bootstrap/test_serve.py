@@ -8,6 +8,7 @@ import subprocess
 import sys
 import time
 import urllib.request
+from urllib.error import HTTPError
 
 import pytest
 
@@ -52,6 +53,8 @@ def answer(address, process):
         try:
             with urllib.request.urlopen(address, timeout=20) as response:
                 return response.status, response.url
+        except HTTPError as refused:
+            return refused.code, refused.url
         except OSError:
             assert process.poll() is None, process.communicate()
             time.sleep(0.05)

@@ -7,7 +7,7 @@ from argparse import ArgumentParser
 from django.conf import settings
 from django.core.management import call_command
 from django.core.management.base import BaseCommand
-from django.db import OperationalError, transaction
+from django.db import OperationalError, connection, transaction
 
 from soapbench.bootstrap import manual, network
 from soapbench.bootstrap.trouble import Trouble
@@ -36,9 +36,7 @@ class Command(BaseCommand):
         from soapbench.wsgi import application
 
         running = server.listen(host, port, threads, application)
-        phone = phone_address(lan or host, port) if lan or not is_loopback(host) else None
-        with_qr, open_to_lan = not options["no_qr"], host in network.EVERY_ADDRESS
-        server.run(running, lambda: self.announce(port, phone, lan=open_to_lan, with_qr=with_qr))
+        server.run(running, lambda: self.announce(host, port, lan, with_qr=not options["no_qr"]))
         self.stdout.write("Stopped. Everything is kept.")
 
     def prepare(self) -> None:
@@ -53,17 +51,19 @@ class Command(BaseCommand):
                 call_command("load_demo", verbosity=0)
         static_files.collect_if_changed()
 
-    def announce(self, port: int, phone: str | None, *, lan: bool, with_qr: bool) -> None:
+    def announce(self, host: str, port: int, lan: str | None, *, with_qr: bool) -> None:
         """Print the addresses, and the QR code where the terminal can show it."""
         from soapbench.workshop.management import banner
 
-        self.stdout.write("\n".join(banner.lines(port, phone, lan=lan)))
+        phone = phone_address(lan or host, port) if lan or not is_loopback(host) else None
+        self.stdout.write("\n".join(banner.lines(port, phone, lan=host in network.EVERY_ADDRESS)))
         if phone and with_qr:
             try:
                 self.stdout.write(banner.qr(phone, colours=self.stdout.isatty()))
             except UnicodeEncodeError:
                 self.stdout.write("  (This terminal cannot show a QR code; type the address instead.)")
         self.stdout.flush()
+        connection.close()  # it was this thread's own
 
 
 def database_words(error: OperationalError) -> str:
