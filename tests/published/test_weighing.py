@@ -1,4 +1,4 @@
-"""Weighing against the rules of a bench study and the law on scales."""
+"""Weighing against rules set for the bench (own choice, no outside source) and the law on scales."""
 
 import pytest
 
@@ -6,7 +6,7 @@ from soapbench.science.scale import permissible_error_g
 from soapbench.science.weighing import entry_doubts, pot_check, scale_too_coarse, tolerance_g
 
 
-# Bench-ergonomics study, entry rule 6: T = max(d, p x target); alkali 0.5 %, oils 1 %, water and scent 2 %, colour 5 %.
+# Entry rule: T = max(d, p x target); alkali 0.5 %, oils 1 %, water and scent 2 %, colour 5 %.
 @pytest.mark.parametrize(
     ("kind", "target", "step", "allowed"),
     [("alkali", 143.6, 0.1, 0.718), ("fat", 400, 1, 4), ("water", 287, 1, 5.74), ("scent", 30, 0.1, 0.6),
@@ -16,7 +16,7 @@ def test_the_tolerance_of_each_kind(kind, target, step, allowed):
     assert tolerance_g(kind, target, step) == pytest.approx(allowed)
 
 
-# Same study, entry rule 5: the table of ratios and differences.
+# Entry rule: the table of ratios and differences.
 @pytest.mark.parametrize(
     ("entered", "target", "code"),
     [
@@ -45,7 +45,7 @@ def test_the_other_alkali_is_recognised(entered):
     assert codes == ["other alkali"]
 
 
-# Bench-error study, C15: doubt if the gap is more than max(2 d sqrt n, 0.3 %); a gap near one fat names it.
+# C15 of the bench sums: doubt if the gap is more than max(2 d sqrt n, 0.3 %); a gap near one fat names it.
 def test_the_pot_check_names_the_forgotten_fat():
     parts = {"olive": 400.0, "coconut": 300.0, "shea": 100.0}
     check = pot_check(800, 701, 3, 1, parts)
@@ -54,7 +54,7 @@ def test_the_pot_check_names_the_forgotten_fat():
     assert check.suspect == "shea"
 
 
-# Same study, entry rule 8: too coarse when one step is more than 0.5 % of the alkali.
+# Entry rule: too coarse when one step is more than 0.5 % of the alkali.
 def test_a_gram_is_too_coarse_below_two_hundred_grams_of_alkali():
     assert scale_too_coarse(1, 199)
     assert not scale_too_coarse(1, 201)
