@@ -12,6 +12,7 @@ from soapbench.bootstrap import places
 
 ROOT = Path(places.ROOT)
 
+SCRIPT_TOOLS = ROOT / "tests" / "js"  # what checks the scripts; they themselves need no build
 NO_NODE = "Node.js or npm was not found; install Node.js 20 or newer, and run the gate again"
 NO_TYPESCRIPT = "npm could not fetch the pinned TypeScript; connect to the internet, and run the gate again"
 IMPORTS = "from importlinter.cli import lint_imports_command; lint_imports_command()"
@@ -70,7 +71,7 @@ def scripts() -> list[Check]:
 
 def script_tests(node: str) -> Check:
     """Return the tests of the modules that touch no page."""
-    files = sorted(str(path.relative_to(ROOT)) for path in (ROOT / "tests" / "js").rglob("*.test.js"))
+    files = sorted(str(path.relative_to(ROOT)) for path in SCRIPT_TOOLS.glob("*.test.js"))
     if not files:
         return Check("script tests", skipped="there is none in tests/js")
     return Check("script tests", [node, "--test", *files])
@@ -78,13 +79,13 @@ def script_tests(node: str) -> Check:
 
 def script_types(node: str, npm: str) -> Check:
     """Return the check of the types in JSDoc, by the TypeScript that package-lock.json pins."""
-    kept, pinned = ROOT / "node_modules" / ".package-lock.json", ROOT / "package-lock.json"
+    kept, pinned = SCRIPT_TOOLS / "node_modules" / ".package-lock.json", SCRIPT_TOOLS / "package-lock.json"
     if not kept.exists() or kept.stat().st_mtime < pinned.stat().st_mtime:
         fetch = [npm, "ci", "--silent", "--no-audit", "--no-fund"]
-        if subprocess.run(fetch, cwd=ROOT, capture_output=True).returncode:
+        if subprocess.run(fetch, cwd=SCRIPT_TOOLS, capture_output=True).returncode:
             return Check("script types", skipped=NO_TYPESCRIPT)
-    compiler = ROOT / "node_modules" / "typescript" / "bin" / "tsc"
-    return Check("script types", [node, str(compiler), "--project", "jsconfig.json"])
+    compiler = SCRIPT_TOOLS / "node_modules" / "typescript" / "bin" / "tsc"
+    return Check("script types", [node, str(compiler), "--project", str(SCRIPT_TOOLS / "jsconfig.json")])
 
 
 def run(found: list[Check], *, keep_going: bool, say: Callable[[str], object] = print) -> Outcome:

@@ -83,8 +83,8 @@ examples:
 
 files:
   pyproject.toml                     settings of every Python tool, and the import contracts
-  jsconfig.json, package.json        settings of the checks of scripts; package-lock.json pins them
-  node_modules/                      made by npm at the first run
+  tests/js/*.json                    settings of the checks of scripts, and what they pin
+  tests/js/node_modules/             made by npm at the first run
 
 environment variables:
   those of 'python3 manage.py test'
