@@ -143,3 +143,6 @@ if BEHIND_HTTPS:
 
 FIXTURES_DIR = BASE_DIR / "fixtures"
 CSRF_FAILURE_VIEW = "soapbench.workshop.views.csrf_refused"
+
+# The shelf shows what is left; only the bench knows what was weighed out, and the shelf must not import it.
+USED_BY_LOT = "soapbench.bench.stock.used_by_lot"

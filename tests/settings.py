@@ -10,8 +10,9 @@ os.environ["SOAPBENCH_DATA"] = tempfile.mkdtemp(prefix="soapbench-tests-")
 atexit.register(shutil.rmtree, os.environ["SOAPBENCH_DATA"], ignore_errors=True)
 
 from soapbench.settings import *  # noqa: E402, F403
-from soapbench.settings import STORAGES  # noqa: E402
+from soapbench.settings import STATIC_ROOT, STORAGES  # noqa: E402
 
 PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]  # safe ones are slow by design
 # Plain names, so that nothing needs collecting; tests of the hashed names ask for them.
 STORAGES = {**STORAGES, "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"}}
+STATIC_ROOT.mkdir()  # whitenoise warns of a folder that is not there, and a warning is an error here

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from django.conf import settings
 from django.core import signing
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import render
+from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils.functional import SimpleLazyObject
 
@@ -38,8 +38,10 @@ class OwnMachineMiddleware:
     def process_view(
         self, request: HttpRequest, view: Callable[..., HttpResponse], args: Any, kwargs: Any
     ) -> HttpResponse | None:
-        if not getattr(view, "login_required", True) or not request.user.is_authenticated:
+        if not getattr(view, "login_required", True):
             return None
+        if not request.user.is_authenticated:
+            return redirect("workshop:start") if is_first_start(request) else None
         if request.user.workshop is None:
             return render(request, "workshop/no_workshop.html", status=403)
         request.workshop = request.user.workshop  # type: ignore[attr-defined]  # see http.MakerRequest
@@ -51,6 +53,11 @@ def _signed_in_or_owner(request: HttpRequest, signed_in: Person | AnonymousUser)
         return signed_in
     owners = Person.objects.filter(is_active=True, is_owner=True).select_related("workshop")
     return owners.order_by("pk").first() or signed_in
+
+
+def is_first_start(request: HttpRequest) -> bool:
+    """Return whether the owner sits at the machine and nobody is known here yet."""
+    return settings.TRUST_THIS_MACHINE and is_from_this_machine(request) and not Person.objects.exists()
 
 
 def is_from_this_machine(request: HttpRequest) -> bool:

@@ -1,11 +1,18 @@
 from django.urls import include, path
 
-from soapbench.workshop import views
+from soapbench.workshop import home, numbers, views
 
 place = (
     [
-        path("workshop/", views.home, name="home"),
-        path("about/numbers/", views.numbers, name="numbers"),
+        path("workshop/", home.home, name="home"),
+        path("workshop/details/", home.details, name="details"),
+        path("workshop/people/new/", home.person_add, name="person_add"),
+        path("workshop/people/<int:pk>/", home.person_edit, name="person_edit"),
+        path("workshop/<slug:word>/new/", home.equipment_add, name="equipment_add"),
+        path("workshop/<slug:word>/<int:pk>/", home.equipment_edit, name="equipment_edit"),
+        path("workshop/<slug:word>/<int:pk>/here/", home.equipment_here, name="equipment_here"),
+        path("about/numbers/", numbers.numbers, name="numbers"),
+        path("start/", home.start, name="start"),
         path("sign-in/", views.sign_in, name="sign_in"),
         path("sign-out/", views.sign_out, name="sign_out"),
         path("enter/<str:token>/", views.enter, name="enter"),

@@ -17,7 +17,6 @@ from django.views.decorators.http import require_GET, require_POST
 
 from soapbench.workshop import entry
 from soapbench.workshop.forms import SignInForm
-from soapbench.workshop.http import MakerRequest
 
 
 @method_decorator(login_not_required, name="dispatch")
@@ -75,13 +74,3 @@ def healthz(request: HttpRequest) -> HttpResponse:
 def csrf_refused(request: HttpRequest, reason: str = "") -> HttpResponse:
     """Say why a form was not taken: most often the page was older than the sign-in."""
     return HttpResponse(render_to_string("csrf.html"), status=403)
-
-
-@require_GET
-def home(request: MakerRequest) -> HttpResponse:
-    return render(request, "workshop/home.html")
-
-
-@require_GET
-def numbers(request: MakerRequest) -> HttpResponse:
-    return render(request, "workshop/numbers.html")
