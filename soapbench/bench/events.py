@@ -11,14 +11,11 @@ from django.db import IntegrityError, transaction
 from django.utils import timezone
 
 from soapbench.bench import cache, rules
-from soapbench.bench.folding.book import Book
 from soapbench.bench.integrity import digest_of
 from soapbench.bench.models import Event, Run
 from soapbench.bench.payloads import parse, stored
 from soapbench.bench.plan import Plan
 from soapbench.bench.refusal import Refused
-from soapbench.bench.rules.order import remark_on
-from soapbench.bench.rules.words import Asked
 from soapbench.bench.run import fold
 from soapbench.bench.state import Fact, RunState
 from soapbench.workshop.models import Person
@@ -71,12 +68,11 @@ def append(
         before = fold(plan, facts)
         parsed = parse(kind, payload)
         _check_envelope(locked, prompt, happened_at, device)
-        rules.check(plan, before, facts, kind, prompt, parsed)
+        remark = rules.check(plan, before, facts, kind, prompt, parsed)
         event = _write(locked, facts, known, kind, prompt, stored(parsed), happened_at, device, by)
         state = fold(plan, (*facts, fact_of(event)))
         cache.keep(locked, plan, state, stock=kind in cache.MOVES_STOCK)
-    asked = Asked(Book(plan), before, facts, kind, prompt, parsed)
-    return Appended(event, state, was_new=True, remark=remark_on(asked))
+    return Appended(event, state, was_new=True, remark=remark)
 
 
 def _read_id(id: uuid.UUID | str) -> uuid.UUID:

@@ -18,7 +18,7 @@ Celsius = Annotated[float, Meta(ge=-30, le=150)]
 Short = Annotated[str, Meta(max_length=200)]
 Key = Annotated[str, Meta(min_length=1, max_length=120)]
 Text = Annotated[str, Meta(max_length=2000)]
-Needed = Annotated[str, Meta(min_length=2, max_length=2000)]
+Needed = Annotated[str, Meta(min_length=2, max_length=2000, pattern=r"\S")]  # blanks say nothing
 Trace = Literal["emulsion", "thin", "medium", "thick"]
 
 

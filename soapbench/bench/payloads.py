@@ -104,5 +104,6 @@ def _field_of(message: str) -> str:
 
 def stored(payload: Payload) -> dict[str, Any]:
     """Return the payload as the log keeps it: plain JSON data, every field present."""
-    document: dict[str, Any] = msgspec.to_builtins(payload)
+    # Field by field: msgspec leaves out what it took from a dataclass's defaults.
+    document: dict[str, Any] = msgspec.to_builtins({each.name: getattr(payload, each.name) for each in fields(payload)})
     return document

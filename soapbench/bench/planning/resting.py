@@ -60,7 +60,7 @@ def _oven(batch: Batch) -> list[Prompt]:
         timer=_rest_timer(batch),
         changes=LOAF,
     )
-    return [put_in, _clean(), off]
+    return [put_in, _clean(), _look(), off]
 
 
 def _clean() -> Prompt:

@@ -6,7 +6,7 @@ from soapbench.bench.folding.book import Book
 from soapbench.bench.kinds import Payload
 from soapbench.bench.plan import Plan
 from soapbench.bench.rules.lye import check_done, check_pot
-from soapbench.bench.rules.order import check_ended, check_prompt, check_started, check_take_back
+from soapbench.bench.rules.order import check_ended, check_prompt, check_started, check_take_back, remark_on
 from soapbench.bench.rules.rack import check_bars, check_ending
 from soapbench.bench.rules.weighing import check_change, check_settled, check_tick, check_weighed
 from soapbench.bench.rules.words import Asked
@@ -28,8 +28,8 @@ CHECKS = (
 )
 
 
-def check(plan: Plan, state: RunState, facts: tuple[Fact, ...], kind: str, prompt: str, payload: Payload) -> None:
-    """Return when the event may be recorded.
+def check(plan: Plan, state: RunState, facts: tuple[Fact, ...], kind: str, prompt: str, payload: Payload) -> str:
+    """Return what to tell the maker about an event that may be recorded, "" when there is nothing.
 
     Raises:
         Refused: it may not; the sentence says why and what to do first.
@@ -37,3 +37,4 @@ def check(plan: Plan, state: RunState, facts: tuple[Fact, ...], kind: str, promp
     asked = Asked(Book(plan), state, facts, kind, prompt, payload)
     for rule in CHECKS:
         rule(asked)
+    return remark_on(asked)

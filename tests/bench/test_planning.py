@@ -1,0 +1,338 @@
+"""The plan of a run: amounts on the scale, prompts in working order, cautions where they matter."""
+
+from dataclasses import replace
+
+import pytest
+
+from soapbench.bars.formula import (
+    Additive,
+    AlkaliChoice,
+    Cut,
+    Drawing,
+    FormulaError,
+    LiquidLine,
+    Portion,
+    PourStage,
+    Process,
+)
+from soapbench.bench.plan import from_document, to_document
+from soapbench.bench.planning import cautions, make_plan
+from soapbench.bench.planning.given import SizeAsked, Tool
+from soapbench.science.errors import OutOfRange
+from soapbench.science.mould import Mould
+from tests.bench.sample import BENCH, FACTS, PLAIN, SWIRLED, order, plan_of
+
+MILKY = replace(SWIRLED, liquids=(LiquidLine("milk", 0.3, "fats"),))
+JUGGED = replace(SWIRLED, liquids=(LiquidLine("milk", 0.3, "lye"),))
+BOTH = replace(PLAIN, alkali=AlkaliChoice(0.7, 0.99, 0.9))
+OVEN = replace(SWIRLED, process=Process(oven=True))
+LAYERED = replace(SWIRLED, pour=(PourStage("layer", ("A",)), PourStage("layer", ("B",))))
+EVERY = (PLAIN, SWIRLED, MILKY, JUGGED, BOTH, OVEN, LAYERED)
+
+
+def keys(formula, **changes):
+    return [prompt.key for prompt in plan_of(formula, **changes).prompts]
+
+
+def test_the_same_order_gives_the_same_plan():
+    assert plan_of(SWIRLED) == plan_of(SWIRLED)
+
+
+@pytest.mark.parametrize("formula", EVERY)
+def test_a_plan_leaves_the_database_and_comes_back(formula):
+    plan = plan_of(formula)
+
+    assert from_document(to_document(plan)) == plan
+
+
+@pytest.mark.parametrize("formula", EVERY)
+def test_every_prompt_has_a_key_of_its_own_and_a_short_title(formula):
+    prompts = plan_of(formula).prompts
+
+    assert len({prompt.key for prompt in prompts}) == len(prompts)
+    assert all(1 < len(prompt.title.split()) <= 12 for prompt in prompts)
+
+
+@pytest.mark.parametrize("formula", EVERY)
+def test_every_line_is_weighed_once_and_only_once(formula):
+    plan = plan_of(formula)
+    weighed = [prompt.line for prompt in plan.prompts if prompt.kind == "weigh"]
+
+    assert sorted(weighed) == sorted(line.key for line in plan.lines)
+
+
+@pytest.mark.parametrize("formula", EVERY)
+def test_every_timer_ends_with_a_later_prompt(formula):
+    prompts = plan_of(formula).prompts
+    places = {prompt.key: place for place, prompt in enumerate(prompts)}
+
+    for place, prompt in enumerate(prompts):
+        if prompt.timer is not None:
+            assert places[prompt.timer.until] > place
+
+
+def test_every_caution_is_short_and_danger_is_kept_for_lye():
+    every = [value for value in vars(cautions).values() if isinstance(value, cautions.Caution)]
+
+    assert all(len(caution.text.split()) <= 20 for caution in every)
+    assert {caution.code for caution in every if caution.word == "DANGER"} == {
+        "dry-alkali",
+        "one-way",
+        "hot-lye",
+        "lye-pour",
+    }
+
+
+@pytest.mark.parametrize("formula", EVERY)
+def test_every_prompt_with_alkali_or_lye_carries_danger(formula):
+    dangerous = {p.key for p in plan_of(formula).prompts if any(c.word == "DANGER" for c in p.cautions)}
+
+    weighings = {key for key in dangerous if key.startswith("weigh:")}
+    assert weighings and all(key.startswith("weigh:alkali:") for key in weighings)
+    assert dangerous - weighings == {"alkali-into-water", "read-lye", "cool", "combine"}
+
+
+def test_solid_fats_are_weighed_first_and_liquid_ones_last():
+    weighed = [key for key in keys(PLAIN) if key.startswith("weigh:fat")]
+
+    assert weighed == ["weigh:fat:palm", "weigh:fat:coconut", "weigh:fat:olive"]
+
+
+def test_the_cooling_time_is_used_for_colours_and_scents():
+    found = keys(SWIRLED)
+    meanwhile = found[found.index("read-lye") + 1 : found.index("cool")]
+
+    assert meanwhile == [
+        "weigh:colourant:B:indigo",
+        "weigh:carrier:B:indigo:olive",
+        "disperse:colourant:B:indigo",
+        "weigh:scent:A:rosemary",
+        "weigh:scent:B:clove",
+    ]
+    assert all(prompt.meanwhile for prompt in plan_of(SWIRLED).prompts if prompt.key in meanwhile)
+
+
+def test_what_disperses_a_colour_comes_out_of_the_recipe():
+    plan = plan_of(SWIRLED)
+
+    assert plan.line("fat:olive").planned_g == 394.0
+    assert plan.line("carrier:B:indigo:olive").planned_g == 6.0
+    assert plan.line("alkali:naoh").planned_g == plan_of(PLAIN).line("alkali:naoh").planned_g
+
+
+def test_the_pot_is_weighed_before_lye_meets_fats():
+    found = keys(SWIRLED)
+
+    assert found.index("weigh:fat:olive") < found.index("alkali-into-water")
+    assert found.index("cool") < found.index("pot-check") < found.index("combine") < found.index("trace")
+
+
+def test_the_type_of_the_alkali_stands_on_its_prompt():
+    titles = {p.key: p.title for p in plan_of(BOTH).prompts if p.line.startswith("alkali")}
+
+    assert titles == {
+        "weigh:alkali:naoh": "Weigh Sodium hydroxide (NaOH)",
+        "weigh:alkali:koh": "Weigh Potassium hydroxide (KOH)",
+    }
+    assert "not potassium hydroxide" in plan_of(BOTH).prompt("weigh:alkali:naoh").detail
+
+
+def test_alkali_goes_into_water_never_the_reverse():
+    prompt = plan_of(PLAIN).prompt("alkali-into-water")
+
+    assert prompt.kind == "hold"
+    assert prompt.title == "Add the alkali to the water, slowly"
+    assert "Alkali → cold water" in prompt.detail
+
+
+def test_milk_for_the_fats_is_stirred_in_after_the_pot_check():
+    found = keys(MILKY)
+
+    assert found.index("read-lye") < found.index("weigh:liquid:milk") < found.index("cool")
+    assert found.index("pot-check") < found.index("add:liquid:milk") < found.index("combine")
+
+
+def test_milk_in_the_lye_brings_its_own_warning():
+    prompt = plan_of(JUGGED).prompt("alkali-into-water")
+
+    assert "liquid-lye" in {caution.code for caution in prompt.cautions}
+    assert keys(JUGGED).index("weigh:liquid:milk") < keys(JUGGED).index("weigh:alkali:naoh")
+
+
+def test_the_largest_portion_stays_in_the_pot():
+    assert [key for key in keys(SWIRLED) if key.startswith("split")] == ["split:B"]
+
+
+def test_one_portion_is_not_split():
+    assert not [key for key in keys(PLAIN) if key.startswith("split")]
+
+
+def test_the_shortest_working_time_is_scented_last_and_poured_first():
+    found = keys(SWIRLED)
+
+    assert found.index("add:scent:A:rosemary") < found.index("add:scent:B:clove")
+    assert plan_of(SWIRLED).prompt("pour:1").title == "Pour B and A side by side"
+    assert "Scent A, B" in plan_of(SWIRLED).schedule
+
+
+def test_a_layer_is_scented_just_before_its_own_pour():
+    found = keys(LAYERED)
+
+    assert found[found.index("add:scent:A:rosemary") + 1] == "pour:1"
+    assert found[found.index("add:scent:B:clove") + 1] == "pour:2"
+
+
+def test_colours_go_in_before_scents():
+    found = keys(SWIRLED)
+
+    assert found.index("add:colourant:B:indigo") < found.index("add:scent:A:rosemary")
+
+
+def test_what_goes_into_the_whole_batter_comes_before_the_split():
+    formula = replace(SWIRLED, additives=(*SWIRLED.additives, Additive("citric", 1, "percent of fats")))
+    found = keys(formula)
+
+    assert found.index("trace") < found.index("add:addition:all:citric") < found.index("split:B")
+
+
+def test_each_stage_of_the_pour_names_its_letters_and_grams():
+    stages = (
+        PourStage("layer", ("A",), 0.5),
+        PourStage("drops", ("B",), 1.0, 200),
+        PourStage("layer", ("A",), 0.5, note="Fill the corners."),
+    )
+    plan = plan_of(replace(SWIRLED, pour=stages))
+    made = [plan.prompt(f"pour:{number}") for number in (1, 2, 3)]
+
+    assert [prompt.kind for prompt in made] == ["pour", "pour", "pour"]
+    assert made[0].detail.startswith("A 482 g, from 50 mm.")
+    assert made[1].detail.startswith("B 486 g, from 200 mm.")
+    assert made[2].detail.endswith("Fill the corners.")
+
+
+def test_a_formula_without_a_pour_is_poured_as_one_layer():
+    assert plan_of(PLAIN).prompt("pour:1").title == "Pour A as a layer"
+
+
+def test_a_working_time_runs_from_the_scent_to_the_pour():
+    timer = plan_of(SWIRLED).prompt("add:scent:B:clove").timer
+
+    assert (timer.minutes, timer.until) == (3, "pour:1")
+
+
+def test_nothing_is_drawn_when_the_formula_draws_nothing():
+    assert "draw" not in keys(replace(SWIRLED, drawing=Drawing("none")))
+    assert plan_of(SWIRLED).prompt("draw").title == "Draw: zigzag, with Skewer"
+
+
+def test_an_oven_takes_the_place_of_the_cover():
+    found = keys(OVEN)
+
+    assert "cover" not in found
+    assert found.index("oven") < found.index("look") < found.index("oven-off") < found.index("rest")
+    assert plan_of(OVEN).prompt("oven").timer.minutes == 60
+
+
+def test_a_later_cut_waits_after_the_unmoulding():
+    later = replace(PLAIN, process=Process(unmould_hours=24, cut_hours=36))
+
+    assert plan_of(later).prompt("cut-wait").minutes == 12 * 60
+    assert "cut-wait" not in keys(PLAIN)
+
+
+def test_cast_bars_are_counted_not_cut():
+    mould = Mould("cavities", cavities=12, cavity_ml=100)
+    cast = replace(PLAIN, cut=Cut("cavities", tool=""))
+    plan = plan_of(cast, bench=replace(BENCH, mould=mould), size=SizeAsked("mould"))
+
+    assert plan.prompt("cut").title == "Count and weigh the bars"
+    assert "tool:cutter" not in {tick.key for tick in plan.prompt("tools").ticks}
+
+
+def test_the_tools_are_those_of_the_drawing_and_the_cut():
+    ticks = {tick.key: tick.text for tick in plan_of(SWIRLED).prompt("tools").ticks}
+
+    assert ticks["tool:drawing"] == "Skewer"
+    assert ticks["tool:cutter"] == "Wire cutter"
+    assert ticks["tool:cups"] == "1 portion cup"
+    assert "tool:divider" in ticks
+    assert "tool:oven" not in ticks
+
+
+def test_the_gate_holds_every_piece_of_gear_and_the_local_numbers():
+    ticks = {tick.key: tick.detail for tick in plan_of(PLAIN).prompt("protection").ticks}
+
+    assert set(ticks) == {"goggles", "gloves", "clothes", "water", "air", "people", "bench", "numbers"}
+    assert ticks["numbers"] == "Emergency 000, poison centre 001"
+
+
+def test_the_materials_are_gathered_with_their_lots_and_whole_masses():
+    ticks = {tick.key: tick.detail for tick in plan_of(SWIRLED).prompt("materials").ticks}
+
+    assert ticks["material:olive"] == "400 g, lot O-1"
+    assert ticks["material:indigo"] == "2 g"
+
+
+def test_a_material_that_runs_out_says_so_when_gathered():
+    facts = {**FACTS, "olive": replace(FACTS["olive"], left_g=120.0)}
+    ticks = {tick.key: tick.detail for tick in plan_of(PLAIN, facts=facts).prompt("materials").ticks}
+
+    assert ticks["material:olive"].endswith("only 120 g left")
+
+
+def test_drawings_are_those_that_tools_of_this_workshop_can_make():
+    assert {choice.tool for choice in plan_of(PLAIN).drawings} == {"skewer"}
+    bare = replace(BENCH, tools=(Tool("wire", "Wire cutter", "cutter"),))
+    assert plan_of(PLAIN, bench=bare).drawings == ()
+
+
+def test_a_number_of_bars_gives_at_least_so_many():
+    plan = plan_of(PLAIN, size=SizeAsked("bars", bars=8, bar_g=130))
+
+    assert plan.size.batter_g == pytest.approx(8 * 130 + 15, abs=1)
+
+
+def test_a_mould_is_filled_to_just_under_its_rim():
+    plan = plan_of(PLAIN, size=SizeAsked("mould"))
+
+    assert plan.size.fill_mm == pytest.approx(77, abs=0.2)
+    assert plan.size.bars == 11
+
+
+def test_every_weight_is_one_that_the_scale_can_show():
+    coarse = replace(BENCH, scale=replace(BENCH.scale, resolution_g=1.0))
+
+    for line in plan_of(SWIRLED, bench=coarse).lines:
+        assert line.planned_g == round(line.planned_g)
+
+
+@pytest.mark.parametrize(
+    "size", [SizeAsked("fats", 0), SizeAsked("fats", -3), SizeAsked("bars", bars=0), SizeAsked("mould", fill=0)]
+)
+def test_a_size_of_nothing_makes_no_plan(size):
+    with pytest.raises(OutOfRange):
+        make_plan(order(PLAIN, size=size))
+
+
+def test_a_material_that_nobody_knows_makes_no_plan():
+    with pytest.raises(FormulaError, match="tallow"):
+        plan_of(replace(PLAIN, fats=(replace(PLAIN.fats[0], material="tallow"),)))
+
+
+def test_seven_free_portions_still_make_a_plan():
+    letters = "ABCDEFGH"
+    formula = replace(
+        PLAIN,
+        portions=tuple(Portion(letter, letter, 1) for letter in letters),
+        pour=(PourStage("side by side", tuple(letters)),),
+    )
+
+    assert len([key for key in keys(formula) if key.startswith("split")]) == 7
+
+
+def test_the_plan_carries_what_the_phone_needs_for_the_alkali():
+    plan = plan_of(BOTH)
+    moles = sum(plan.takes_mol_per_g[line.material] * line.planned_g for line in plan.in_group("fat"))
+
+    for line in plan.in_group("alkali"):
+        assert 0.95 * moles * plan.alkali_g_per_mol[line.key] == pytest.approx(line.planned_g, abs=0.06)
