@@ -182,7 +182,7 @@ class Plan:
     planned_superfat: float
     emergency: str = ""  # the local numbers, ready to show
     lots: tuple[PlanLot, ...] = ()
-    # Moles of alkali that a gram takes when the alkali is worked out, by material; the rest take none.
+    # Moles of alkali to weigh for a gram of a material: the superfat is taken off a fat, an acid counts in full.
     takes_mol_per_g: dict[str, float] = field(default_factory=dict)
     # Grams to weigh, impurities included, for one mole of alkali: the mixture's recipe by line key.
     alkali_g_per_mol: dict[str, float] = field(default_factory=dict)

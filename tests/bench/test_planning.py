@@ -335,4 +335,4 @@ def test_the_plan_carries_what_the_phone_needs_for_the_alkali():
     moles = sum(plan.takes_mol_per_g[line.material] * line.planned_g for line in plan.in_group("fat"))
 
     for line in plan.in_group("alkali"):
-        assert 0.95 * moles * plan.alkali_g_per_mol[line.key] == pytest.approx(line.planned_g, abs=0.06)
+        assert moles * plan.alkali_g_per_mol[line.key] == pytest.approx(line.planned_g, abs=0.06)

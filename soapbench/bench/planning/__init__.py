@@ -89,22 +89,24 @@ def _portions(batch: Batch) -> tuple[PlanPortion, ...]:
 
 
 def _takes(order: Order) -> dict[str, float]:
-    """Return the moles of alkali that a gram takes, of every fat and acid of the run or of its stand-ins."""
-    found = {key: _mol_per_g(key, fact) for key, fact in {**order.stand_ins, **order.facts}.items()}
+    """Return the moles of alkali to weigh for a gram of each fat and acid of the run or of its stand-ins."""
+    found = {key: _mol_per_g(order, key, fact) for key, fact in {**order.stand_ins, **order.facts}.items()}
     return {key: takes for key, takes in found.items() if takes > 0}
 
 
-def _mol_per_g(key: str, fact: MaterialFacts) -> float:
-    if fact.kind == "fat":
-        return science_fat(key, 1.0, {key: fact}).sv_for_alkali / 1000 / KOH_G_PER_MOL
-    return fact.takes_koh_mg_per_g / 1000 / KOH_G_PER_MOL
+def _mol_per_g(order: Order, key: str, fact: MaterialFacts) -> float:
+    if fact.kind != "fat":
+        return fact.takes_koh_mg_per_g / 1000 / KOH_G_PER_MOL
+    value = science_fat(key, 1.0, {key: fact}).sv_for_alkali
+    return (1 - order.formula.superfat) * value / 1000 / KOH_G_PER_MOL
 
 
 def _taking(order: Order, lot: PlanLot) -> PlanLot:
     fact = order.facts.get(lot.material) or order.stand_ins.get(lot.material)
     if fact is None or fact.kind != "fat":
         return lot
-    return replace(lot, takes_mol_per_g=_mol_per_g(lot.material, replace(fact, sv_own=lot.sv_own)))
+    own = replace(fact, sv_own=lot.sv_own)
+    return replace(lot, takes_mol_per_g=_mol_per_g(order, lot.material, own))
 
 
 def _grams_per_mol(batch: Batch, lines: tuple[Line, ...]) -> dict[str, float]:
