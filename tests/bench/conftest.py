@@ -52,12 +52,23 @@ def workshop(db):
     return workshop_named("Invented Works", emergency_number="000", poison_centre_number="001")
 
 
-@pytest.fixture
-def shelf(workshop):
+def filled_shelf(workshop):
+    """Put the sample's materials on the shelf, the fats and the alkali with a lot each; returns them by key."""
     rows = {key: material(fact) for key, fact in {**FACTS, **STAND_INS}.items()}
     for key in ("olive", "coconut", "palm", "sodium_hydroxide", "lard"):
         Lot.objects.create(workshop=workshop, material=rows[key], code=f"{key[:2].upper()}-1", received_g=9000)
     return rows
+
+
+def revision_of(workshop):
+    """Return the first revision of an invented bar."""
+    bar = Bar.objects.create(workshop=workshop, slug="winter-lane", name="Winter Lane", is_invented=True)
+    return Revision.objects.create(bar=bar, number=1, document=to_document(SWIRLED))
+
+
+@pytest.fixture
+def shelf(workshop):
+    return filled_shelf(workshop)
 
 
 @pytest.fixture
@@ -67,8 +78,7 @@ def ada(workshop):
 
 @pytest.fixture
 def revision(workshop, shelf):
-    bar = Bar.objects.create(workshop=workshop, slug="winter-lane", name="Winter Lane", is_invented=True)
-    return Revision.objects.create(bar=bar, number=1, document=to_document(SWIRLED))
+    return revision_of(workshop)
 
 
 @pytest.fixture

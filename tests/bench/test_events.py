@@ -173,7 +173,7 @@ def test_a_row_under_a_taken_position_is_refused_by_the_database(bench):
 
 
 def test_an_append_asks_the_database_a_fixed_number_of_times(weighing, django_assert_num_queries):
-    # Savepoint twice, the run, the id, the log, the event, the run's columns.
+    # Savepoint twice, the run, the log, its people, the event, the run's columns.
     with django_assert_num_queries(7):
         weighing.tap("noted", text="All well.")
 
