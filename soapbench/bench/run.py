@@ -34,10 +34,8 @@ def fold(plan: Plan, facts: Sequence[Fact]) -> RunState:
 
 
 def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | None, made: Outcome) -> RunState:
-    not_needed = skipped(tally, settlement)
-    now_at = current(tally, not_needed)
-    running = timers(tally, not_needed)
-    asked = targets(tally, settlement)
+    not_needed, asked = skipped(tally, settlement), targets(tally, settlement)
+    now_at, running = current(tally, not_needed), timers(tally, not_needed)
     return RunState(
         status=status(tally, now_at),
         current=now_at,

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from soapbench.bars.to_science import KOH, NAOH
+from soapbench.bars.to_science import KOH, NAOH, science_fat
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.plan import Line
 from soapbench.science.alkali import Acid, Alkali, AlkaliMass, Fat, alkali_for
 from soapbench.science.rounding import round_to
-from soapbench.shelf.facts import MaterialFacts
 
 
 def mass_of(tally: Tally, line: Line) -> float:
@@ -21,22 +20,17 @@ def mass_of(tally: Tally, line: Line) -> float:
 def fats_in_pot(tally: Tally) -> tuple[Fat, ...]:
     """Return the fats that the lye meets; what is not weighed yet counts as planned."""
     found = ((tally.facts_of(line), mass_of(tally, line)) for line in tally.book.fat_lines)
-    return tuple(science_fat(fact, mass) for fact, mass in found if fact is not None and mass > 0)
+    return tuple(science_fat(fact.key, mass, {fact.key: fact}) for fact, mass in found if fact is not None and mass > 0)
 
 
 def planned_fats(tally: Tally) -> tuple[Fat, ...]:
     """Return the fats of the plan."""
     materials = tally.plan.materials
     return tuple(
-        science_fat(materials[line.material], line.planned_g)
+        science_fat(line.material, line.planned_g, materials)
         for line in tally.book.fat_lines
         if line.material in materials and line.planned_g > 0
     )
-
-
-def science_fat(fact: MaterialFacts, mass_g: float) -> Fat:
-    kind = fact.fat_kind or "triglyceride"
-    return Fat(fact.name, mass_g, fact.sv_low, fact.sv_high, fact.sv_own, kind, lot=fact.lot_code)  # type: ignore[arg-type]  # the shelf's column has the same choices
 
 
 def fats_g(tally: Tally) -> float:
