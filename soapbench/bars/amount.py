@@ -26,6 +26,11 @@ class Amount:
     rate: float = 0.0
     basis: str = ""  # what the rate counts on; of a carrier: the group that it is taken from
 
+    @property
+    def grams(self) -> str:
+        """Return the mass as it reads on the scale, without the unit."""
+        return f"{self.mass_g:.10g}"
+
 
 def total_g(lines: Iterable[Amount]) -> float:
     """Return the mass of all lines together, g."""

@@ -18,6 +18,7 @@ from soapbench.bars.differences import (
     stage_words,
     water_words,
 )
+from soapbench.bars.fields import spelt
 from soapbench.bars.formula import Formula, Portion
 from soapbench.bars.models import Revision
 from soapbench.bars.to_science import portion_shares
@@ -51,10 +52,8 @@ def about_bar(workshop: Workshop, formula: Formula, names: Mapping[str, str]) ->
         "formula": formula,
         "conditions": conditions,
         "check": found,
-        "fats": [(names.get(line.material, line.material), line.amount) for line in formula.fats],
-        "liquids": [
-            (names.get(one.material, one.material), 100 * one.share, SAID[one.goes_into]) for one in formula.liquids
-        ],
+        "fats": _fats(formula, found, names),
+        "liquids": _liquids(formula, found, names),
         "water": water_words(formula),
         "alkali": alkali_words(formula),
         "superfat": 100 * formula.superfat,
@@ -67,13 +66,22 @@ def about_bar(workshop: Workshop, formula: Formula, names: Mapping[str, str]) ->
     }
 
 
-def _fats(formula: Formula, found: Check, names: Mapping[str, str]) -> list[tuple[str, float, float | None]]:
+def _fats(formula: Formula, found: Check, names: Mapping[str, str]) -> list[tuple[str, float, str]]:
     """Return name, per cent of the fats, and grams in the usual batch."""
     total = sum(line.amount for line in formula.fats) or 1.0
-    grams = found.made.fat_masses if found.made else {}
+    grams = {key: spelt(mass) for key, mass in found.made.fat_masses.items()} if found.made else {}
     return [
-        (names.get(line.material, line.material), 100 * line.amount / total, grams.get(line.material))
+        (names.get(line.material, line.material), 100 * line.amount / total, grams.get(line.material, ""))
         for line in formula.fats
+    ]
+
+
+def _liquids(formula: Formula, found: Check, names: Mapping[str, str]) -> list[tuple[str, float, Any, str]]:
+    """Return name, per cent of the water, where it goes, and grams in the usual batch."""
+    grams = {line.material: line.grams for line in found.made.liquids} if found.made else {}
+    return [
+        (names.get(one.material, one.material), 100 * one.share, SAID[one.goes_into], grams.get(one.material, ""))
+        for one in formula.liquids
     ]
 
 

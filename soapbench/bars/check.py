@@ -36,7 +36,12 @@ class Check:
 
     @property
     def goods(self) -> tuple[Finding, ...]:
-        return tuple(finding for finding in self.findings if finding.level == "good")
+        return tuple(finding for finding in self.findings if finding.level == "good" and finding.code != "profile")
+
+    @property
+    def profile(self) -> tuple[Finding, ...]:
+        """Return what follows from the fatty acids; it is told apart from the rest."""
+        return tuple(finding for finding in self.findings if finding.code == "profile")
 
     @property
     def made(self) -> Amounts | None:

@@ -9,7 +9,7 @@ from soapbench.bars.amounts import Amounts
 from soapbench.bars.finding import Findings, good, stop
 from soapbench.bars.formula import Formula
 from soapbench.bars.to_science import Facts, portion_shares
-from soapbench.science.doses import Limit, PortionDose, check_portions, finished_g
+from soapbench.science.doses import Limit, PortionChecks, PortionDose, check_portions, finished_g
 from soapbench.shelf.facts import MaterialFacts
 
 
@@ -24,10 +24,18 @@ def dose_findings(formula: Formula, facts: Facts, made: Amounts) -> Findings:
             continue
         checks = check_portions(fact.name, doses, _limit(fact))
         if checks.ok:
-            yield good("dose", checks.sentence, "additives")
+            yield good("dose", _kept(checks), "additives")
         else:
             code = "no-limit" if fact.limit_percent is None else "over-limit"
             yield stop(code, checks.whole.sentence if code == "no-limit" else checks.sentence, "additives")
+
+
+def _kept(checks: PortionChecks) -> str:
+    """Return the whole bar's sentence, and where the dose is highest when the portions differ."""
+    letter, highest = max(checks.portions, key=lambda pair: pair[1].percent)
+    if highest.percent < 1.01 * checks.whole.percent:
+        return checks.whole.sentence
+    return f"{checks.whole.sentence} In portion {letter} it is {highest.percent:.3g} %."
 
 
 def _limit(fact: MaterialFacts) -> Limit | None:

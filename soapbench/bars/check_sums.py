@@ -11,6 +11,7 @@ from soapbench.bars.sizing import poured_ml, yield_of
 from soapbench.bars.to_science import Facts, portion_shares, science_acid, science_fat
 from soapbench.science.alkali import Acid, Fat, careful_notes
 from soapbench.science.errors import OutOfRange
+from soapbench.science.interval import Interval
 from soapbench.science.lye import concentration, water_to_alkali
 from soapbench.science.mould import Mould, MouldFit, fits
 from soapbench.science.portions import Portion as BatterPortion
@@ -45,6 +46,21 @@ class Sums:
         superfat = self.superfat
         shares = {"superfat": superfat.central, "low": superfat.low, "high": superfat.high, "lye": self.lye_share}
         return {name: 100 * share for name, share in shares.items()}
+
+    @property
+    def alkali_g(self) -> str:
+        """Return the alkali as it reads on the scale, without the unit."""
+        return f"{self.made.alkali_mass.total_g:.10g}"
+
+    @property
+    def known_percent(self) -> float:
+        """Return the share of the fats whose fatty acids are known, per cent."""
+        return 100 * self.profile.known_share if self.profile else 0.0
+
+    @property
+    def main_acids(self) -> tuple[tuple[str, Interval], ...]:
+        """Return the fatty acids of which there is one per cent or more, with their ranges."""
+        return tuple(pair for pair in self.profile.acids if pair[1].central >= 1) if self.profile else ()
 
 
 def sums_of(formula: Formula, facts: Facts, made: Amounts, resolution_g: float, mould: Mould | None) -> Sums:

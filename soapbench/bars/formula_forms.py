@@ -74,7 +74,9 @@ class FormulaForms:
             "cut": CutForm.typed(formula),
             "process": ProcessForm.typed(formula),
         }
-        return cls.filled(singles, {name: _typed_rows(formula, name) for name in ROWS}, offers)
+        rows = {name: _typed_rows(formula, name) for name in ROWS}
+        rows["fats"] = rows["fats"] or [{}, {}]  # a new bar has somewhere to begin
+        return cls.filled(singles, rows, offers)
 
     def __getitem__(self, name: str) -> OfferForm | Rows:
         return self.singles[name] if name in self.singles else self.rows[name]

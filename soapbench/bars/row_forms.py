@@ -147,7 +147,7 @@ class PourRow(RowForm[PourStage]):
         }
 
 
-class Rows(BaseFormSet[RowForm[Any]]):
+class Rows(BaseFormSet):  # type: ignore[type-arg]  # no subscript at run time
     """Rows of one kind. Which were there before does not matter: any may be left empty."""
 
     def get_form_kwargs(self, index: int | None) -> dict[str, Any]:

@@ -19,6 +19,7 @@ from soapbench.bars.models import Bar
 from soapbench.bars.offers import offers_for
 from soapbench.bars.revising import make_bar, revise
 from soapbench.bars.row_changes import changed_rows
+from soapbench.bars.section_words import section_words
 from soapbench.workshop.http import MakerRequest
 
 BLANK = Formula(fats=(), portions=(Portion("A", "Whole", 1),))
@@ -119,7 +120,8 @@ def _editor(
     pinned = bool(bar and (current := bar.revisions.first()) and current.is_pinned)
     touched = request.POST.get("row", "").split("-")[1:2]
     about: dict[str, Any] = {"form": form, "forms": forms, "bar": bar, "pinned": pinned, "failed": status == 422}
-    about["opened"] = {*touched, *(forms.wrong if status == 422 else ()), "fats", "water", "portions"}
+    first = () if bar else ("fats", "alkali", "water", "portions")  # a known bar is folded, to see it whole
+    about["opened"] = {*touched, *(forms.wrong if status == 422 else ()), *first}
     return render(request, "bars/edit.html", about, status=status)
 
 
@@ -133,9 +135,10 @@ def _rows_changed(request: MakerRequest, form: BarForm, bar: Bar | None) -> Http
 @require_POST
 def check_typed(request: MakerRequest) -> HttpResponse:
     """Work out the numbers of what is typed so far."""
-    forms = FormulaForms.bound(request.POST, offers_for(request.workshop))
+    offers = offers_for(request.workshop)
+    forms = FormulaForms.bound(request.POST, offers)
     if not forms.is_valid():
         return render(request, "bars/_check.html", {"forms": forms}, status=422)
-    conditions = conditions_for(request.workshop, forms.formula)
-    about = {"check": conditions.check(forms.formula), "conditions": conditions}
+    check = conditions_for(request.workshop, forms.formula).check(forms.formula)
+    about = {"check": check, "told": section_words(forms.formula, offers.names)}
     return render(request, "bars/_check.html", about)
