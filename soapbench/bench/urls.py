@@ -1,4 +1,11 @@
-from django.urls import URLPattern
+from django.urls import path
+
+from soapbench.bench import views
 
 app_name = "bench"
-urlpatterns: list[URLPattern] = []
+urlpatterns = [
+    path("", views.home, name="home"),
+    path("bench/new/<slug:slug>/", views.choose, name="choose"),
+    path("bench/<uuid:run_id>/", views.run, name="run"),
+    path("bench/<uuid:run_id>/events/", views.events, name="events"),
+]

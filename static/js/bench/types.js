@@ -1,8 +1,40 @@
 /**
- * The shapes that the server writes into the page (see soapbench/bench/screen.py) and the modules share.
+ * The shapes that the server writes into the page (see soapbench/bench/phone.py) and the modules share.
  *
  * @typedef {{id: string, kind: string, prompt: string, payload: Record<string, any>, happened_at: string,
- *   device: string}} Event
+ *   device: string, position?: number}} Event
+ * @typedef {{key: string, name: string, material: string, group: string, kind: string, basis: string, rate: number,
+ *   planned_g: number, portion: string, lot: number | null}} Line
+ * @typedef {{key: string, label: string, minutes: number, until: string}} PlanTimer
+ * @typedef {{key: string, kind: string, title: string, phase: string, line: string, portion: string, pot: string,
+ *   changes: string[], meanwhile: boolean, low_c: number | null, high_c: number | null,
+ *   timer: PlanTimer | null}} Prompt
+ * @typedef {{resolution_g: number, decimals: number, tares: Record<string, number>,
+ *   takes_mol_per_g: Record<string, number>, alkali_g_per_mol: Record<string, number>,
+ *   lots: Record<string, {material: string, takes_mol_per_g: number | null}>,
+ *   water: {by: string, value: number}, lines: Line[], prompts: Prompt[],
+ *   portions: {letter: string, share: number}[], names: Record<string, string>, path_passes: number}} Plan
+ * @typedef {{mass_g: number, target_g: number, material: string, lot: number | null, name: string}} Weight
+ * @typedef {{is_needed: boolean, choice: string, planned: Record<string, number>,
+ *   recomputed: Record<string, number>}} Settlement
+ * @typedef {{key: string, label: string, started_at: string, ends_at: string}} RunningTimer
+ * @typedef {{pot: string, temp_c: number, minutes: number, at: string}} Reading
+ * @typedef {object} State where the run stands, as far as the phone can tell by itself
+ * @property {string} status
+ * @property {string} current
+ * @property {Record<string, string>} done
+ * @property {Record<string, boolean>} skipped
+ * @property {Record<string, boolean>} ticked
+ * @property {Record<string, Weight>} weights
+ * @property {Record<string, number>} targets
+ * @property {number} pot_g
+ * @property {Record<string, number>} portions_g
+ * @property {Settlement | null} settlement
+ * @property {Reading[]} readings
+ * @property {RunningTimer[]} timers
+ * @property {string | null} due_at
+ * @property {string} last_event
+ * @property {string} trace
  * @typedef {{position: number, accepted: string[], state: any, facts: Event[]}} Answer
  */
 export {};

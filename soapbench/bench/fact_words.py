@@ -1,0 +1,63 @@
+"""One event in a few words: what "take back" would take back, and what the record lists."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from django.utils.translation import gettext as _
+
+from soapbench.bench.plan import Plan
+from soapbench.bench.state import Fact
+from soapbench.bench.words import grams
+
+Payload = dict[str, Any]
+
+
+def fact_words(plan: Plan, fact: Fact) -> str:
+    """Return the event as a maker would say it, such as "Olive oil 451.5 g"."""
+    say = WORDS.get(fact.kind)
+    return say(plan, fact) if say else _title(plan, fact) or fact.kind
+
+
+def _title(plan: Plan, fact: Fact) -> str:
+    return next((prompt.title for prompt in plan.prompts if prompt.key == fact.prompt), "")
+
+
+def _line(plan: Plan, key: str) -> str:
+    return next((line.name for line in plan.lines if line.key == key), key)
+
+
+def _ticked(plan: Plan, fact: Fact) -> str:
+    texts: dict[str, str] = {tick.key: tick.text for prompt in plan.prompts for tick in prompt.ticks}
+    item = str(fact.payload["item"])
+    return texts.get(item, item)
+
+
+def _weighed(plan: Plan, fact: Fact) -> str:
+    return f"{_line(plan, fact.payload['line'])} {grams(fact.payload['mass_g'])}"
+
+
+def _read(plan: Plan, fact: Fact) -> str:
+    return f"{fact.payload['pot']} {fact.payload['temp_c']:g} °C"
+
+
+def _split(plan: Plan, fact: Fact) -> str:
+    return f"{fact.payload['portion']} {grams(fact.payload['mass_g'])}"
+
+
+def _changed(plan: Plan, fact: Fact) -> str:
+    line = fact.payload.get("line")
+    return f"{fact.payload['what']}: {_line(plan, line)}" if line else str(fact.payload["what"])
+
+
+WORDS: dict[str, Callable[[Plan, Fact], str]] = {
+    "ticked": _ticked,
+    "weighed": _weighed,
+    "read": _read,
+    "split": _split,
+    "changed": _changed,
+    "noted": lambda plan, fact: str(fact.payload["text"])[:60],
+    "pot-checked": lambda plan, fact: f"{_('pot')} {grams(fact.payload['mass_g'])}",
+    "trace-seen": lambda plan, fact: str(fact.payload["trace"]),
+}

@@ -1,0 +1,110 @@
+"""What the page hands to its scripts, and what the server answers: plain JSON data."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from soapbench.bench.folding.targets import KIND
+from soapbench.bench.plan import Line, Plan, Prompt, Timer
+from soapbench.bench.state import Fact, RunningTimer, RunState, Weight
+from soapbench.bench.weigh_screen import decimals_of
+
+
+def plan_document(plan: Plan) -> dict[str, Any]:
+    """Return the part of the plan that the phone folds with: prompts, lines and the factors of the alkali."""
+    materials = {**plan.materials, **plan.stand_ins}
+    return {
+        "resolution_g": plan.resolution_g,
+        "decimals": decimals_of(plan.resolution_g),
+        "tares": plan.tares,
+        "takes_mol_per_g": plan.takes_mol_per_g,
+        "alkali_g_per_mol": plan.alkali_g_per_mol,
+        "lots": {str(lot.lot): {"material": lot.material, "takes_mol_per_g": lot.takes_mol_per_g} for lot in plan.lots},
+        "water": {"by": plan.formula.water.by, "value": plan.formula.water.value},
+        "lines": [_line(line) for line in plan.lines],
+        "prompts": [_prompt(prompt) for prompt in plan.prompts],
+        "portions": [{"letter": portion.letter, "share": portion.share} for portion in plan.portions],
+        "names": {key: facts.name for key, facts in materials.items()},
+    }
+
+
+def _line(line: Line) -> dict[str, Any]:
+    return {
+        "key": line.key,
+        "name": line.name,
+        "material": line.material,
+        "group": line.group,
+        "kind": KIND[line.group],
+        "basis": line.basis,
+        "planned_g": line.planned_g,
+        "portion": line.portion,
+        "lot": line.lot,
+    }
+
+
+def _prompt(prompt: Prompt) -> dict[str, Any]:
+    return {
+        "key": prompt.key,
+        "kind": prompt.kind,
+        "title": prompt.title,
+        "phase": prompt.phase,
+        "line": prompt.line,
+        "portion": prompt.portion,
+        "pot": prompt.pot,
+        "changes": list(prompt.changes),
+        "low_c": prompt.low_c,
+        "high_c": prompt.high_c,
+        "meanwhile": prompt.meanwhile,
+        "timer": _plan_timer(prompt.timer) if prompt.timer else None,
+    }
+
+
+def _plan_timer(timer: Timer) -> dict[str, Any]:
+    return {"key": timer.key, "label": timer.label, "minutes": timer.minutes, "until": timer.until}
+
+
+def state_document(state: RunState) -> dict[str, Any]:
+    """Return what only the server can tell of where the run stands; the phone folds the rest by itself."""
+    return {
+        "status": state.status,
+        "current": state.current,
+        "weights": {key: _weight(weight) for key, weight in state.weights.items()},
+        "targets": state.targets,
+        "tolerances": state.tolerances,
+        "pot_g": state.pot_g,
+        "portions_g": state.portions_g,
+        "settlement_sentence": state.settlement.sentence if state.settlement else "",
+        "superfat_sentence": state.superfat_sentence,
+        "remedies": [remedy.sentence for remedy in state.remedies],
+        "changes": [
+            {"event": change.event, "prompt": change.prompt, "effect": change.effect} for change in state.changes
+        ],
+        "timers": [_timer(timer) for timer in state.timers],
+        "due_at": state.due_at.isoformat() if state.due_at else None,
+    }
+
+
+def _weight(weight: Weight) -> dict[str, Any]:
+    return {"mass_g": weight.mass_g, "target_g": weight.target_g, "name": weight.name, "is_within": weight.is_within}
+
+
+def _timer(timer: RunningTimer) -> dict[str, Any]:
+    return {"key": timer.key, "label": timer.label, "ends_at": timer.ends_at.isoformat()}
+
+
+def fact_documents(facts: Sequence[Fact], have: int = 0) -> list[dict[str, Any]]:
+    """Return the events that a device does not hold yet, as it keeps them."""
+    return [
+        {
+            "id": fact.id,
+            "position": fact.position,
+            "kind": fact.kind,
+            "prompt": fact.prompt,
+            "payload": fact.payload,
+            "happened_at": fact.happened_at.isoformat(),
+            "device": fact.device,
+        }
+        for fact in facts
+        if fact.position > have
+    ]

@@ -1,0 +1,107 @@
+"""Readings as the screen takes them: tiles with the likely temperatures, and the curves of both pots."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy as _
+
+from soapbench.bench.plan import Plan, Prompt
+from soapbench.bench.state import RunState, TemperatureReading
+from soapbench.science.cooling import CoolingFit, Reading, both_in_window, fit, pot_heat_capacity, prior_for
+from soapbench.science.errors import OutOfRange
+from soapbench.science.mixing import FATS_C
+
+POTS: dict[str, str | Promise] = {"lye": _("Lye"), "fats": _("Fats"), "batter": _("Batter")}
+FIRST_TILES = tuple(range(95, 35, -5))  # nothing is known yet: coarse, the exact one can be typed
+NEXT_TILES = tuple(range(1, -11, -1))  # around the last reading, mostly colder
+WIDTH, HEIGHT = 320, 120
+COLDEST, HOTTEST = 15.0, 105.0
+# kJ/(kg K). The lye's is that of a third at 50 °C, rounded: the fit learns the rate from the readings anyway.
+CP_OF = {"lye": 3.3, "fats": FATS_C.value}
+
+
+@dataclass(frozen=True)
+class PotScreen:
+    pot: str
+    title: str | Promise
+    last: str
+    tiles: tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class CoolingScreen:
+    """Curves as points of an SVG of WIDTH by HEIGHT, and when both pots will be in the window."""
+
+    sentence: str = ""
+    lye: str = ""
+    fats: str = ""
+    window_y: int = 0
+    window_height: int = 0
+
+
+def pots_of(prompt: Prompt, state: RunState) -> tuple[PotScreen, ...]:
+    """Return the pots that a prompt asks to read, each with its likely temperatures."""
+    names = ("lye", "fats") if prompt.kind == "cool" else (prompt.pot or "lye",)
+    return tuple(_pot(name, state) for name in names) if prompt.kind in ("read", "cool") else ()
+
+
+def _pot(name: str, state: RunState) -> PotScreen:
+    temperatures = [reading.temp_c for reading in state.readings if reading.pot == name]
+    if not temperatures:
+        return PotScreen(name, POTS[name], "", FIRST_TILES)
+    last = temperatures[-1]
+    tiles = tuple(round(last) + offset for offset in NEXT_TILES)
+    return PotScreen(name, POTS[name], f"{last:g} °C", tiles)
+
+
+def cooling_screen(plan: Plan, state: RunState) -> CoolingScreen:
+    """Return the curves and the estimate; empty while no pot is cooling."""
+    prompt = next((prompt for prompt in plan.prompts if prompt.kind == "cool"), None)
+    if prompt is None or prompt.low_c is None or prompt.high_c is None or prompt.key != state.current:
+        return CoolingScreen()
+    top, bottom = _y(prompt.high_c), _y(prompt.low_c)
+    return CoolingScreen(
+        sentence=estimate(plan, state, prompt.low_c, prompt.high_c),
+        lye=_points(state.readings, "lye"),
+        fats=_points(state.readings, "fats"),
+        window_y=top,
+        window_height=bottom - top,
+    )
+
+
+def _points(readings: Sequence[TemperatureReading], pot: str) -> str:
+    last = max((reading.minutes for reading in readings), default=0)
+    width = max(last, 30.0)
+    shown = [reading for reading in readings if reading.pot == pot]
+    return " ".join(f"{max(0.0, reading.minutes) / width * WIDTH:.0f},{_y(reading.temp_c)}" for reading in shown)
+
+
+def _y(temp_c: float) -> int:
+    share = (HOTTEST - min(max(temp_c, COLDEST), HOTTEST)) / (HOTTEST - COLDEST)
+    return round(share * HEIGHT)
+
+
+def estimate(plan: Plan, state: RunState, low_c: float, high_c: float) -> str:
+    """Return when both pots are in the window, in words; "" until both were read."""
+    fits = {pot: _fit(plan, state, pot) for pot in ("lye", "fats")}
+    lye, fats = fits["lye"], fits["fats"]
+    if lye is None or fats is None:
+        return ""
+    try:
+        return both_in_window(lye, fats, low_c, high_c).sentence
+    except OutOfRange as error:
+        return str(error)
+
+
+def _fit(plan: Plan, state: RunState, pot: str) -> CoolingFit | None:
+    readings = [Reading(reading.minutes, reading.temp_c) for reading in state.readings if reading.pot == pot]
+    groups = ("water", "liquid", "alkali") if pot == "lye" else ("fat",)
+    mass = sum(line.planned_g for line in plan.lines if line.group in groups)
+    try:
+        prior = prior_for(pot_heat_capacity(mass, CP_OF[pot]))
+        return fit(readings, plan.room_c, prior, room_measured=False) if readings else None
+    except OutOfRange:  # a reading under the room's temperature, or one that no curve can hold
+        return None

@@ -1,0 +1,209 @@
+"""What the run page shows: every prompt with its figures, in words that are ready to print."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy as _
+
+from soapbench.bench.change_words import ChangeTile, tiles_for
+from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, Tick
+from soapbench.bench.pour_screen import PourScreen, drawing_steps, pour_screen
+from soapbench.bench.reading_screen import PotScreen, pots_of
+from soapbench.bench.state import RunState
+from soapbench.bench.weigh_screen import LineScreen, decimals_of, grams, line_screen
+
+Stand = Literal["now", "done", "ahead", "skipped"]
+
+PHASES: dict[Phase, str | Promise] = {
+    "gather": _("Gather"),
+    "fats": _("Fats"),
+    "lye": _("Lye"),
+    "meanwhile": _("While it cools"),
+    "combine": _("Combine"),
+    "portions": _("Portions"),
+    "pour": _("Pour"),
+    "drawing": _("Drawing"),
+    "rest": _("Rest"),
+    "cut": _("Cut"),
+    "cure": _("Cure"),
+    "release": _("Release"),
+}
+STANDS: dict[Stand, str | Promise] = {
+    "now": _("now"),
+    "done": _("done"),
+    "ahead": _("ahead"),
+    "skipped": _("not needed"),
+}
+TICK_GROUPS: dict[str, str | Promise] = {
+    "protection": _("To wear"),
+    "room": _("The room"),
+    "tool": _("Tools"),
+    "material": _("Materials"),
+}
+# Where splashes of caustic are possible, first aid is shown without looking for it.
+CAUSTIC: frozenset[Phase] = frozenset({"lye", "meanwhile", "combine", "portions", "pour", "drawing"})
+
+
+@dataclass(frozen=True)
+class TickRow:
+    tick: Tick
+    is_here: bool
+
+
+@dataclass(frozen=True)
+class TickGroup:
+    title: str | Promise
+    rows: tuple[TickRow, ...]
+
+
+@dataclass(frozen=True)
+class Refusal:
+    """A form that was not taken: why, at which prompt and field, and what had been typed."""
+
+    prompt: str
+    kind: str
+    sentence: str
+    field: str = ""
+    typed: Mapping[str, str] = dataclasses.field(default_factory=dict)
+    questions: tuple[str, ...] = ()  # codes of the doubts that the sentence asks about
+
+
+@dataclass(frozen=True)
+class PromptScreen:
+    """One prompt, ready to show."""
+
+    prompt: Prompt
+    number: int
+    anchor: str
+    template: str
+    phase: str | Promise
+    stand: Stand
+    stand_word: str | Promise
+    is_caustic: bool
+    next_title: str
+    line: LineScreen | None
+    groups: tuple[TickGroup, ...]
+    pour: PourScreen | None
+    pots: tuple[PotScreen, ...]
+    portion: PlanPortion | None
+    portion_g: str
+    steps: tuple[str, ...]
+    refusal: Refusal | None
+
+
+@dataclass(frozen=True)
+class Ways:
+    """One answer to the question of the alkali, with its grams."""
+
+    choice: Literal["recomputed", "planned"]
+    title: str | Promise
+    grams: str
+
+
+@dataclass(frozen=True)
+class RunScreen:
+    prompts: tuple[PromptScreen, ...]
+    shown: PromptScreen
+    tiles: tuple[ChangeTile, ...]
+    ways: tuple[Ways, ...]
+    decimals: int
+    step: str
+    ten_steps: str
+    pot: str
+
+
+def run_screen(plan: Plan, state: RunState, shown: str = "", refusal: Refusal | None = None) -> RunScreen:
+    """Return the whole page: the prompt that is shown is the one asked for, else the current one."""
+    screens = tuple(_prompt_screen(plan, state, index, refusal) for index in range(len(plan.prompts)))
+    wanted = shown or (refusal.prompt if refusal else "") or state.current
+    found = [screen for screen in screens if screen.prompt.key == wanted]
+    decimals = decimals_of(plan.resolution_g)
+    return RunScreen(
+        prompts=screens,
+        shown=found[0] if found else screens[-1],
+        tiles=tiles_for(tuple({change: None for prompt in plan.prompts for change in prompt.changes})),
+        ways=_ways(plan, state),
+        decimals=decimals,
+        step=grams(plan.resolution_g, decimals),
+        ten_steps=grams(plan.resolution_g * 10, decimals),
+        pot=grams(state.pot_g, decimals),
+    )
+
+
+def _ways(plan: Plan, state: RunState) -> tuple[Ways, ...]:
+    settlement = state.settlement
+    if settlement is None:
+        return Ways("recomputed", _("Recomputed"), ""), Ways("planned", _("As planned"), "")
+    recomputed, planned = _jars(plan, settlement.recomputed), _jars(plan, settlement.planned)
+    return Ways("recomputed", _("Recomputed"), recomputed), Ways("planned", _("As planned"), planned)
+
+
+def _jars(plan: Plan, masses: Mapping[str, float]) -> str:
+    decimals = decimals_of(plan.resolution_g)
+    lines = [line for line in plan.lines if line.key in masses]
+    return ", ".join(f"{line.name} {grams(masses[line.key], decimals)} g" for line in lines)
+
+
+def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | None) -> PromptScreen:
+    prompt = plan.prompts[index]
+    stand = stand_of(state, prompt)
+    has_line = prompt.kind == "weigh" and bool(prompt.line)
+    pour = pour_screen(plan, state, prompt)
+    return PromptScreen(
+        prompt=prompt,
+        number=index + 1,
+        anchor=f"prompt-{index + 1}",
+        template=f"bench/prompts/{'pour' if pour else prompt.kind.replace(' ', '_')}.html",
+        phase=PHASES[prompt.phase],
+        stand=stand,
+        stand_word=STANDS[stand],
+        is_caustic=prompt.phase in CAUSTIC,
+        next_title=_next_title(plan, state, index),
+        line=line_screen(plan, state, plan.line(prompt.line)) if has_line else None,
+        groups=_tick_groups(prompt, state),
+        pour=pour,
+        pots=pots_of(prompt, state),
+        portion=next((portion for portion in plan.portions if portion.letter == prompt.portion), None),
+        portion_g=_portion_g(plan, state, prompt),
+        steps=_drawing(plan) if prompt.kind == "draw" else (),
+        refusal=refusal if refusal and refusal.prompt == prompt.key else None,
+    )
+
+
+def stand_of(state: RunState, prompt: Prompt) -> Stand:
+    """Return whether a prompt is done, not needed, the one to do now, or still ahead."""
+    if prompt.key in state.done:
+        return "done"
+    if prompt.key in state.skipped:
+        return "skipped"
+    return "now" if prompt.key == state.current else "ahead"
+
+
+def _next_title(plan: Plan, state: RunState, index: int) -> str:
+    ahead = (prompt for prompt in plan.prompts[index + 1 :] if stand_of(state, prompt) == "ahead")
+    return next((prompt.title for prompt in ahead), "")
+
+
+def _tick_groups(prompt: Prompt, state: RunState) -> tuple[TickGroup, ...]:
+    groups = []
+    for what, title in TICK_GROUPS.items():
+        rows = tuple(TickRow(tick, state.ticked.get(tick.key, False)) for tick in prompt.ticks if tick.what == what)
+        if rows:
+            groups.append(TickGroup(title, rows))
+    return tuple(groups)
+
+
+def _portion_g(plan: Plan, state: RunState, prompt: Prompt) -> str:
+    target = state.targets.get(f"portion:{prompt.portion}")
+    return "" if target is None else grams(target, decimals_of(plan.resolution_g))
+
+
+def _drawing(plan: Plan) -> tuple[str, ...]:
+    drawing = plan.formula.drawing
+    names = {choice.tool: choice.tool_name for choice in plan.drawings}
+    return drawing_steps(drawing, names.get(drawing.tool, drawing.tool))

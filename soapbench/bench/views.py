@@ -1,0 +1,172 @@
+"""The bench: runs in progress, how much to make, one run prompt by prompt, and what happened."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from django.http import HttpResponse, JsonResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
+from django.utils import timezone
+from django.views.decorators.http import require_GET, require_http_methods, require_POST
+
+from soapbench.bars.models import Bar
+from soapbench.bench import events as log
+from soapbench.bench.forms import Incoming, Unreadable, from_form, from_script, typed
+from soapbench.bench.ids import new_id
+from soapbench.bench.models import Run
+from soapbench.bench.phone import fact_documents, state_document
+from soapbench.bench.preview import Preview, preview
+from soapbench.bench.refusal import Refused
+from soapbench.bench.run_page import run_page
+from soapbench.bench.screen import Refusal
+from soapbench.bench.size_form import SizeForm
+from soapbench.bench.start import start_run
+from soapbench.bench.weigh_screen import doubts
+from soapbench.workshop.http import MakerRequest
+
+
+@require_GET
+def home(request: MakerRequest) -> HttpResponse:
+    """Show the runs in progress, then what could be made."""
+    runs = Run.objects.seen_by(request.workshop).open().select_related("bar")
+    bars = Bar.objects.seen_by(request.workshop).in_the_line().with_current()
+    return render(request, "bench/home.html", {"runs": runs, "bars": bars, "now": timezone.now()})
+
+
+@require_http_methods(["GET", "POST"])
+def choose(request: MakerRequest, slug: str) -> HttpResponse:
+    """Ask how much to make; show what that means; begin the run."""
+    bar = get_object_or_404(Bar.objects.seen_by(request.workshop).in_the_line(), slug=slug)
+    revision = bar.revisions.first()
+    if revision is None:
+        return redirect("bars:edit", bar.slug)
+    is_starting = request.method == "POST" and "start" in request.POST
+    form = SizeForm(request.POST or None, workshop=request.workshop, formula=revision.formula, is_starting=is_starting)
+    seen = preview(revision, form, request.user)
+    if is_starting and form.is_valid() and seen.plan:
+        return _begin(request, revision, form, seen)
+    template = "bench/choose.html#preview" if request.htmx else "bench/choose.html"
+    context = {"bar": bar, "revision": revision, "form": form, "seen": seen}
+    return render(request, template, context, status=422 if request.method == "POST" and not seen.plan else 200)
+
+
+def _begin(request: MakerRequest, revision: Any, form: SizeForm, seen: Preview) -> HttpResponse:
+    try:
+        run = start_run(revision, form.size, request.user, mould=form.chosen_mould, scale=form.chosen_scale)
+    except Refused as error:  # the shelf or the workshop changed since the preview
+        form.add_error(None, error.sentence)
+        context = {"bar": revision.bar, "revision": revision, "form": form, "seen": seen}
+        return render(request, "bench/choose.html", context, status=422)
+    log.append(
+        run,
+        id=new_id(),
+        kind="started",
+        prompt="",
+        payload={"cautions_read": True},
+        happened_at=timezone.now(),
+        device="plain page",
+        by=request.user,
+    )
+    return redirect("bench:run", run.pk)
+
+
+@require_GET
+def run(request: MakerRequest, run_id: UUID) -> HttpResponse:
+    """Show one run: every prompt, one at a time."""
+    found = _run(request, run_id)
+    return render(request, "bench/run.html", run_page(found, shown=request.GET.get("at", "")))
+
+
+def _run(request: MakerRequest, run_id: UUID) -> Run:
+    return get_object_or_404(Run.objects.seen_by(request.workshop).select_related("bar"), pk=run_id)
+
+
+@require_POST
+def events(request: MakerRequest, run_id: UUID) -> HttpResponse:
+    """Append what happened; answer a script with the state, a plain form with the page."""
+    found = _run(request, run_id)
+    if request.content_type == "application/json":
+        return _answer_script(request, found)
+    return _answer_form(request, found)
+
+
+def _answer_script(request: MakerRequest, run: Run) -> HttpResponse:
+    try:
+        incoming = from_script(request)
+        done = _append(run, incoming, request)
+    except Unreadable as error:
+        return JsonResponse({"sentence": error.sentence, "field": error.field}, status=error.status)
+    except Refused as error:
+        return JsonResponse({"sentence": error.sentence, "field": error.field}, status=422)
+    return JsonResponse(
+        {
+            "position": done.event.position,
+            "accepted": [str(done.event.pk)],
+            "remark": done.remark,
+            "state": state_document(done.state),
+            "facts": fact_documents(log.facts_of(run), incoming.have),
+        }
+    )
+
+
+def _answer_form(request: MakerRequest, run: Run) -> HttpResponse:
+    try:
+        incoming = from_form(request)
+        _ask(run, incoming)
+        _append(run, incoming, request)
+    except Unreadable as error:
+        return _refused(request, run, error.sentence, error.field, error.status)
+    except Refused as error:
+        return _refused(request, run, error.sentence, error.field)
+    except Questioned as error:
+        return _refused(request, run, error.sentence, "mass_g", questions=error.codes)
+    return redirect(reverse("bench:run", args=[run.pk]))
+
+
+class Questioned(Exception):
+    """A typed weight looks wrong; it is taken when it comes once more with the answers."""
+
+    def __init__(self, sentence: str, codes: tuple[str, ...]) -> None:
+        super().__init__(sentence)
+        self.sentence = sentence
+        self.codes = codes
+
+
+def _ask(run: Run, incoming: Incoming) -> None:
+    """Raise the questions about a weight that a page without a script could not ask."""
+    mass, key = incoming.payload.get("mass_g"), incoming.payload.get("line")
+    if incoming.kind != "weighed" or not isinstance(mass, float):
+        return
+    plan = run.plan
+    line = next((line for line in plan.lines if line.key == key), None)
+    found = doubts(plan, log.state_of(run), line, mass) if line else ()
+    codes = tuple(doubt.code for doubt in found)
+    if set(codes) - set(incoming.payload.get("doubts_answered", [])):
+        raise Questioned(" ".join(doubt.sentence for doubt in found), codes)
+
+
+def _append(run: Run, incoming: Incoming, request: MakerRequest) -> log.Appended:
+    return log.append(
+        run,
+        id=incoming.id,
+        kind=incoming.kind,
+        prompt=incoming.prompt,
+        payload=incoming.payload,
+        happened_at=incoming.happened_at,
+        device=incoming.device,
+        by=request.user,
+    )
+
+
+def _refused(
+    request: MakerRequest, run: Run, sentence: str, field: str, status: int = 422, questions: tuple[str, ...] = ()
+) -> HttpResponse:
+    """Show the page again with the sentence at its place and everything that was typed."""
+    data = request.POST
+    prompt = data.get("prompt", "")
+    refusal = Refusal(prompt, data.get("kind", ""), sentence, field, typed(data), questions)
+    known = any(each.key == prompt for each in run.plan.prompts)
+    context = run_page(run, shown=prompt if known else "", refusal=refusal)
+    return render(request, "bench/run.html", {**context, "trouble": "" if known else sentence}, status=status)

@@ -1,0 +1,117 @@
+"""One weighing as the screen shows it, and the questions that a typed weight raises."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from soapbench.bench.folding.targets import KIND
+from soapbench.bench.plan import Line, LineGroup, Plan
+from soapbench.bench.state import Change, RunState
+from soapbench.science.errors import OutOfRange
+from soapbench.science.weighing import Doubt, Kind, entry_doubts
+
+MAY_BE_TAKEN_AS_SHOWN: frozenset[LineGroup] = frozenset({"colourant", "scent", "addition", "carrier"})
+NARROW_SPACE = "\u202f"
+
+
+@dataclass(frozen=True)
+class LineScreen:
+    """A line to weigh, every number in the scale's own decimals."""
+
+    key: str
+    name: str
+    group: LineGroup
+    kind: Kind
+    target_g: float
+    whole: str
+    part: str
+    target: str
+    tolerance: str
+    step: str
+    ten_steps: str
+    decimals: int
+    vessel: str
+    tare: str
+    lot_code: str
+    lot: int | None
+    pot: str
+    weighed: str
+    may_be_as_shown: bool
+
+
+def line_screen(plan: Plan, state: RunState, line: Line) -> LineScreen:
+    """Return how a line is shown now: the target and the name follow what happened so far."""
+    decimals = decimals_of(plan.resolution_g)
+    target = state.targets.get(line.key, line.planned_g)
+    weighed = state.weights.get(line.key)
+    words = grams(target, decimals)
+    tare = plan.tares.get(line.vessel)
+    return LineScreen(
+        key=line.key,
+        name=name_of(plan, state, line),
+        group=line.group,
+        kind=KIND[line.group],
+        target_g=target,
+        whole=words.partition(".")[0],
+        part=words.partition(".")[2],
+        target=words,
+        tolerance=grams(state.tolerances.get(line.key, line.tolerance_g), decimals),
+        step=grams(plan.resolution_g, decimals),
+        ten_steps=grams(plan.resolution_g * 10, decimals),
+        decimals=decimals,
+        vessel=line.vessel,
+        tare=grams(tare, decimals) if tare else "",
+        lot_code=line.lot_code,
+        lot=line.lot,
+        pot=grams(state.pot_g, decimals) if line.group == "fat" else "",
+        weighed=grams(weighed.mass_g, decimals) if weighed else "",
+        may_be_as_shown=line.group in MAY_BE_TAKEN_AS_SHOWN,
+    )
+
+
+def name_of(plan: Plan, state: RunState, line: Line) -> str:
+    """Return the name of what is to be weighed: a stand-in's after a substitution."""
+    weighed = state.weights.get(line.key)
+    if weighed:
+        return weighed.name
+    instead = [change.details["material"] for change in state.changes if _replaces(change, line)]
+    facts = plan.stand_ins.get(instead[-1]) or plan.materials.get(instead[-1]) if instead else None
+    return facts.name if facts else line.name
+
+
+def _replaces(change: Change, line: Line) -> bool:
+    details = change.details
+    return change.what == "substituted" and details.get("line") == line.key and "material" in details
+
+
+def doubts(plan: Plan, state: RunState, line: Line, mass_g: float) -> tuple[Doubt, ...]:
+    """Return the questions that this weight raises; none when there is nothing to hold it against."""
+    try:
+        return entry_doubts(
+            mass_g,
+            state.targets.get(line.key, line.planned_g),
+            kind=KIND[line.group],
+            resolution_g=plan.resolution_g,
+            tares=plan.tares,
+            running_total_g=state.pot_g if line.group == "fat" else None,
+            other_targets=_other_targets(plan, state, line),
+        )
+    except OutOfRange:  # a target of nought, or a weight that the event itself will refuse
+        return ()
+
+
+def _other_targets(plan: Plan, state: RunState, line: Line) -> dict[str, float]:
+    others = [other for other in plan.lines if other.key != line.key and other.key not in state.weights]
+    return {other.name: state.targets.get(other.key, other.planned_g) for other in others}
+
+
+def decimals_of(resolution_g: float) -> int:
+    """Return how many decimals a scale of this step shows."""
+    exponent = Decimal(str(resolution_g)).normalize().as_tuple().exponent
+    return max(0, -exponent) if isinstance(exponent, int) else 0
+
+
+def grams(mass_g: float, decimals: int) -> str:
+    """Return a mass with exactly these decimals, thousands apart by a narrow space."""
+    return f"{mass_g:,.{decimals}f}".replace(",", NARROW_SPACE)

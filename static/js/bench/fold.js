@@ -1,0 +1,175 @@
+/**
+ * Where a run stands, on the phone alone: the small part of soapbench.bench.run.fold that the bench needs without a
+ * network. Pure. The server's answer corrects it; both are run against tests/vectors.
+ */
+import { potTotal, roundTo, settle, total } from "./sums.js";
+import { emptyTally, read } from "./tally.js";
+
+/** @typedef {import("./types.js").Event} Event */
+/** @typedef {import("./types.js").Plan} Plan */
+/** @typedef {import("./types.js").Prompt} Prompt */
+/** @typedef {import("./types.js").RunningTimer} RunningTimer */
+/** @typedef {import("./types.js").Settlement} Settlement */
+/** @typedef {import("./types.js").State} State */
+/** @typedef {import("./tally.js").Tally} Tally */
+
+const MINUTE = 60_000;
+
+/**
+ * @param {Plan} plan
+ * @param {readonly Event[]} events those the server has, by position, and after them those on their way
+ * @returns {State}
+ */
+export function fold(plan, events) {
+  const log = inOrder(events);
+  const withdrawn = withdrawnBy(log);
+  const tally = emptyTally(plan);
+  for (const event of log) {
+    if (!withdrawn.has(event.id) && event.kind !== "took-back") read(tally, event);
+  }
+  return stateOf(tally, settle(tally));
+}
+
+/**
+ * @param {readonly Event[]} events
+ * @returns {Event[]} each once, the server's order first
+ */
+function inOrder(events) {
+  const once = new Map();
+  for (const event of events) if (!once.has(event.id)) once.set(event.id, event);
+  return [...once.values()].sort((one, other) => (one.position ?? Infinity) - (other.position ?? Infinity) || 0);
+}
+
+/**
+ * Read from the end, so that a taking back that was itself taken back withdraws nothing.
+ * @param {readonly Event[]} log
+ * @returns {Set<string>}
+ */
+function withdrawnBy(log) {
+  /** @type {Set<string>} */
+  const withdrawn = new Set();
+  for (const event of [...log].reverse()) {
+    if (event.kind === "took-back" && !withdrawn.has(event.id)) withdrawn.add(event.payload.event);
+  }
+  return withdrawn;
+}
+
+/**
+ * @param {Tally} tally
+ * @param {Settlement | null} settlement
+ * @returns {State}
+ */
+function stateOf(tally, settlement) {
+  const skipped = notNeeded(tally, settlement);
+  const isOpen = (/** @type {Prompt} */ prompt) => !(prompt.key in tally.done) && !(prompt.key in skipped);
+  const current = tally.ended ? "" : (tally.plan.prompts.find(isOpen)?.key ?? "");
+  const timers = running(tally, skipped);
+  return {
+    status: statusOf(tally, current),
+    current,
+    done: tally.done,
+    skipped,
+    ticked: tally.ticked,
+    weights: tally.weights,
+    targets: targets(tally, settlement),
+    pot_g: potTotal(tally),
+    portions_g: portionsNow(tally),
+    settlement,
+    readings: tally.readings,
+    timers,
+    due_at: dueAt(tally, current, timers),
+    last_event: tally.ended ? "" : tally.last,
+    trace: tally.trace,
+  };
+}
+
+/**
+ * @param {Tally} tally
+ * @param {Settlement | null} settlement
+ * @returns {Record<string, boolean>}
+ */
+function notNeeded(tally, settlement) {
+  const skipped = tally.plan.prompts.filter((prompt) => !(prompt.key in tally.done) && isSkipped(tally, prompt, settlement));
+  return Object.fromEntries(skipped.map((prompt) => [prompt.key, true]));
+}
+
+/**
+ * @param {Tally} tally
+ * @param {Prompt} prompt
+ * @param {Settlement | null} settlement
+ */
+function isSkipped(tally, prompt, settlement) {
+  if (prompt.kind === "settle") {
+    const isWeighed = tally.plan.lines.some((line) => line.group === "alkali" && line.key in tally.weights);
+    return settlement !== null && (!settlement.is_needed || isWeighed);
+  }
+  if (prompt.kind === "act" && tally.leftOut.has(prompt.line)) return true;
+  return prompt.phase === "portions" && tally.leftOut.has(`portion:${prompt.portion}`);
+}
+
+/**
+ * @param {Tally} tally
+ * @param {Record<string, boolean>} skipped
+ * @returns {RunningTimer[]}
+ */
+function running(tally, skipped) {
+  if (tally.ended) return [];
+  return tally.plan.prompts.flatMap(({ key, timer }) => {
+    const began = tally.done[key];
+    if (!timer || !began || timer.until in tally.done || timer.until in skipped) return [];
+    const ends = new Date(Date.parse(began) + timer.minutes * MINUTE).toISOString();
+    return [{ key: timer.key, label: timer.label, started_at: began, ends_at: ends }];
+  });
+}
+
+/**
+ * @param {Tally} tally
+ * @param {string} current
+ * @param {RunningTimer[]} timers
+ * @returns {string | null}
+ */
+function dueAt(tally, current, timers) {
+  const keys = tally.plan.prompts.flatMap(({ timer }) => (timer && timer.until === current ? [timer.key] : []));
+  const ends = timers.filter((timer) => keys.includes(timer.key)).map((timer) => timer.ends_at);
+  return ends.sort()[0] ?? null;
+}
+
+/**
+ * @param {Tally} tally
+ * @param {string} current
+ */
+function statusOf(tally, current) {
+  if (tally.ended) return tally.ended;
+  const phase = tally.plan.prompts.find((prompt) => prompt.key === current)?.phase ?? "release";
+  if (phase === "rest" || phase === "cut") return "resting";
+  return phase === "cure" || phase === "release" ? "curing" : "bench";
+}
+
+/**
+ * Grams to weigh now. Doses that follow the batter stay as planned here: the server's answer brings them.
+ * @param {Tally} tally
+ * @param {Settlement | null} settlement
+ * @returns {Record<string, number>}
+ */
+function targets(tally, settlement) {
+  const { lines, portions, resolution_g: step } = tally.plan;
+  const changed = settlement?.is_needed && settlement.choice !== "planned" ? settlement.recomputed : {};
+  const batter = total(tally, (line) => line.portion === "" || line.portion === "all");
+  return {
+    ...Object.fromEntries(lines.map((line) => [line.key, changed[line.key] ?? line.planned_g])),
+    ...Object.fromEntries(portions.map(({ letter, share }) => [`portion:${letter}`, roundTo(share * batter, step)])),
+  };
+}
+
+/**
+ * @param {Tally} tally
+ * @returns {Record<string, number>} the last portion is what is left in the pot
+ */
+function portionsNow(tally) {
+  const missing = tally.plan.portions.filter(({ letter }) => !(letter in tally.portions));
+  const split = Object.values(tally.portions);
+  if (missing.length !== 1 || split.length === 0) return tally.portions;
+  const batter = total(tally, (line) => line.portion === "" || line.portion === "all");
+  const rest = Math.max(0, batter - split.reduce((sum, mass) => sum + mass, 0));
+  return { ...tally.portions, [missing[0].letter]: Number(rest.toFixed(6)) };
+}

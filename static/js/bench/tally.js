@@ -1,0 +1,194 @@
+/**
+ * What the events have told so far. The phone's half of soapbench.bench.folding: reading, changes and tally.
+ */
+
+/** @typedef {import("./types.js").Event} Event */
+/** @typedef {import("./types.js").Line} Line */
+/** @typedef {import("./types.js").Plan} Plan */
+/** @typedef {import("./types.js").Weight} Weight */
+
+/** @param {Plan} plan */
+export function emptyTally(plan) {
+  return {
+    plan,
+    lines: new Map(plan.lines.map((line) => [line.key, line])),
+    done: /** @type {Record<string, string>} */ ({}),
+    ticked: /** @type {Record<string, boolean>} */ ({}),
+    weights: /** @type {Record<string, Weight>} */ ({}),
+    usedInstead: /** @type {Record<string, {material: string, lot: number | null}>} */ ({}),
+    leftOut: /** @type {Set<string>} */ (new Set()),
+    choice: "",
+    readings: /** @type {import("./types.js").Reading[]} */ ([]),
+    portions: /** @type {Record<string, number>} */ ({}),
+    trace: "",
+    ended: "",
+    last: "",
+  };
+}
+
+/** @typedef {ReturnType<typeof emptyTally>} Tally */
+
+/**
+ * @param {Tally} tally
+ * @param {Event} event
+ */
+export function read(tally, event) {
+  READERS[event.kind]?.(tally, event);
+  if (event.kind !== "started" && !tally.ended) tally.last = event.id;
+}
+
+/** @type {Record<string, (tally: Tally, event: Event) => void>} */
+const READERS = {
+  ticked: (tally, { payload }) => void (tally.ticked[payload.item] = payload.is_here ?? true),
+  done: (tally, event) => markDone(tally, event.prompt, event),
+  weighed: (tally, event) => weigh(tally, event, tally.lines.get(event.payload.line), event.payload.lot ?? null),
+  settled(tally, event) {
+    tally.choice = event.payload.choice;
+    markDone(tally, event.prompt, event);
+  },
+  read(tally, event) {
+    const began = Date.parse(tally.done["alkali-into-water"] ?? event.happened_at);
+    const minutes = (Date.parse(event.happened_at) - began) / 60_000;
+    tally.readings.push({ pot: event.payload.pot, temp_c: event.payload.temp_c, minutes, at: event.happened_at });
+    markKind(tally, event, "read");
+  },
+  "pot-checked": (tally, event) => markKind(tally, event, "pot check"),
+  "trace-seen"(tally, event) {
+    tally.trace = event.payload.trace;
+    markKind(tally, event, "trace");
+  },
+  split(tally, event) {
+    tally.portions[event.payload.portion] = event.payload.mass_g;
+    const prompts = tally.plan.prompts.filter(({ kind, portion }) => kind === "split" && portion === event.payload.portion);
+    for (const prompt of prompts) markDone(tally, prompt.key, event);
+  },
+  drawn: (tally, event) => markKind(tally, event, "draw"),
+  changed: change,
+  cut: (tally, event) => markKind(tally, event, "cut"),
+  tested: (tally, event) => markKind(tally, event, "test"),
+  released: end,
+  rejected: end,
+  stopped: end,
+};
+
+/**
+ * @param {Tally} tally
+ * @param {Event} event
+ */
+function end(tally, event) {
+  tally.ended = event.kind;
+  if (event.kind !== "stopped") markKind(tally, event, "release");
+}
+
+/**
+ * @param {Tally} tally
+ * @param {string} key
+ * @param {Event} event
+ */
+function markDone(tally, key, event) {
+  if (key && tally.plan.prompts.some((prompt) => prompt.key === key)) tally.done[key] ??= event.happened_at;
+}
+
+/**
+ * Mark the prompt done that the event names, or else the one that waits for just this.
+ * @param {Tally} tally
+ * @param {Event} event
+ * @param {string} kind
+ */
+function markKind(tally, event, kind) {
+  const named = tally.plan.prompts.find((prompt) => prompt.key === event.prompt);
+  if (named) {
+    if (named.kind === kind) markDone(tally, named.key, event);
+  } else if (kind !== "read") {
+    for (const prompt of tally.plan.prompts) if (prompt.kind === kind) markDone(tally, prompt.key, event);
+  }
+}
+
+/**
+ * @param {Tally} tally
+ * @param {string} line
+ * @returns {string} the key of the prompt that weighs it
+ */
+function weighPrompt(tally, line) {
+  return tally.plan.prompts.find((prompt) => prompt.kind === "weigh" && prompt.line === line)?.key ?? "";
+}
+
+/**
+ * @param {Tally} tally
+ * @param {Event} event
+ * @param {Line | undefined} line
+ * @param {number | null} lot
+ */
+function weigh(tally, event, line, lot) {
+  if (!line) return;
+  const used = tally.usedInstead[line.key] ?? { material: line.material, lot: line.lot };
+  tally.weights[line.key] = {
+    mass_g: event.payload.mass_g,
+    target_g: line.planned_g,
+    material: used.material,
+    lot: lot ?? used.lot,
+    name: used.material === line.material ? line.name : (tally.plan.names[used.material] ?? line.name),
+  };
+  tally.leftOut.delete(line.key);
+  markDone(tally, weighPrompt(tally, line.key), event);
+}
+
+/**
+ * @param {Tally} tally
+ * @param {Event} event
+ */
+function change(tally, event) {
+  const line = tally.lines.get(event.payload.line);
+  CHANGES[event.payload.what]?.(tally, event, line);
+}
+
+/** @type {Record<string, (tally: Tally, event: Event, line: Line | undefined) => void>} */
+const CHANGES = {
+  substituted(tally, event, line) {
+    if (!line) return;
+    const { material, lot = null, mass_g = null } = event.payload;
+    tally.usedInstead[line.key] = { material, lot };
+    tally.leftOut.delete(line.key);
+    const weight = tally.weights[line.key];
+    if (mass_g !== null) weigh(tally, event, line, lot);
+    else if (weight) Object.assign(weight, { material, lot, name: tally.plan.names[material] ?? line.name });
+  },
+  "amount off"(tally, event, line) {
+    if (line && event.payload.mass_g != null) weigh(tally, event, line, tally.weights[line.key]?.lot ?? line.lot);
+  },
+  "lost or spilt"(tally, event, line) {
+    const weight = line && tally.weights[line.key];
+    if (!line || !weight) return;
+    if (event.payload.mass_g != null) weight.mass_g = Math.max(0, weight.mass_g - event.payload.mass_g);
+    else if (isStillApart(tally, line)) reopen(tally, line.key);
+  },
+  "left out"(tally, event, line) {
+    if (!line) {
+      if (event.payload.portion) tally.leftOut.add(`portion:${event.payload.portion}`);
+      return;
+    }
+    tally.leftOut.add(line.key);
+    delete tally.weights[line.key];
+    markDone(tally, weighPrompt(tally, line.key), event);
+  },
+  "drawn differently": (tally, event) => markKind(tally, event, "draw"),
+};
+
+/**
+ * @param {Tally} tally
+ * @param {Line} line
+ * @returns {boolean} whether it can still be weighed anew
+ */
+function isStillApart(tally, line) {
+  const isInLye = "alkali-into-water" in tally.done && (line.group === "alkali" || line.group === "water");
+  return !("combine" in tally.done) && !isInLye;
+}
+
+/**
+ * @param {Tally} tally
+ * @param {string} line
+ */
+function reopen(tally, line) {
+  delete tally.weights[line];
+  delete tally.done[weighPrompt(tally, line)];
+}
