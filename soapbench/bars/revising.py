@@ -31,7 +31,7 @@ def revise(*, bar: Bar, formula: Formula, by: Person | None, why: str = "") -> R
     """
     current = bar.revisions.select_for_update().first()
     document = to_document(formula)
-    if current and current.document == document:
+    if current and current.formula == formula:
         return current
     if current and not current.is_pinned:
         current.document, current.made_by = document, by
