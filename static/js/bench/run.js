@@ -1,0 +1,258 @@
+/**
+ * The run page: shows one prompt at a time, records each tap on the device first, sends it when it can.
+ */
+import { clocks } from "./clocks.js";
+import { wireHold } from "./hold.js";
+import { newId } from "./ids.js";
+import { doubtsOf, wireKeypad } from "./keypad.js";
+import { drop, keep, kept, park } from "./outbox.js";
+import { fitDifferent, panel, showSign, wireHoldOn, wireStandIns } from "./panels.js";
+import { payloadOf } from "./payload.js";
+import { post } from "./post.js";
+import { showReadings } from "./readings.js";
+import { wireRinse } from "./rinse.js";
+import { sender } from "./sender.js";
+import { session } from "./session.js";
+import { each, show } from "./show.js";
+import { unlock } from "./sound.js";
+import { mark, setMark } from "./store.js";
+import { tapGate } from "./taps.js";
+
+/** @typedef {import("./types.js").Answer} Answer */
+/** @typedef {import("./types.js").Event} Event */
+
+const root = /** @type {HTMLElement} */ (document.querySelector("[data-run]"));
+const runId = root.dataset.run ?? "";
+const read = (/** @type {string} */ id) => JSON.parse(document.getElementById(id)?.textContent ?? "null");
+const run = session(read("plan-document"), read("state-document"), read("fact-documents"));
+const live = /** @type {HTMLElement} */ (root.querySelector("[data-live]"));
+const timers = clocks(/** @type {HTMLElement} */ (root.querySelector("[data-timers]")), live, runId);
+const gate = tapGate();
+/** @type {Set<string>} codes of the doubts that the maker has answered at this prompt */
+const answered = new Set();
+let shownPrompt = new URLSearchParams(location.search).get("at") || run.view().current;
+let device = newId();
+let trouble = /** @type {"" | "offline" | "sign in" | "full"} */ ("");
+
+const outgoing = sender({
+  kept: () => kept(runId),
+  drop,
+  park,
+  post: (event) => post(root.dataset.events ?? "", event, run.have()),
+  onAnswer: take,
+  async onTrouble(found) {
+    trouble = found;
+    await refresh();
+  },
+  later: (act, milliseconds) => setTimeout(act, milliseconds),
+});
+
+/** @param {Answer} answer */
+function take(answer) {
+  run.take(answer);
+  const change = answer.state.changes.at(-1);
+  const isNew = change && answer.facts.some(({ id, kind }) => id === change.event && kind === "changed");
+  if (isNew) showEffect(change.effect);
+  if (!answer.state.current) location.reload(); // the run has ended: the server shows how
+}
+
+/** @param {string} words */
+function showEffect(words) {
+  const notice = root.querySelector("[data-prompt]:not([hidden]) [data-effect]");
+  if (!(notice instanceof HTMLElement)) return;
+  notice.hidden = !words;
+  each(notice, "[data-effect-words]", (element) => (element.textContent = words));
+}
+
+async function refresh() {
+  run.setKept(await kept(runId).catch(() => []));
+  paint();
+}
+
+function paint() {
+  const view = run.view();
+  show(root, run.plan, view, shownPrompt);
+  showReadings(root, view);
+  timers.set(view.timers);
+  showSign(root, run.plan, run.kept(), trouble);
+}
+
+/** @param {string} prompt */
+function go(prompt) {
+  if (!prompt || prompt === shownPrompt) return;
+  shownPrompt = prompt;
+  answered.clear();
+  setMark(`draft:${runId}`, undefined).catch(() => {});
+  each(root, "[data-effect], [data-doubt]", (element) => (element.hidden = true));
+  gate.moved(performance.now());
+  paint();
+  const found = run.plan.prompts.find(({ key }) => key === prompt);
+  if (found) fitDifferent(root, found);
+  const title = root.querySelector("[data-prompt]:not([hidden]) [data-title]");
+  if (title instanceof HTMLElement) title.focus({ preventScroll: true });
+  scrollTo({ top: 0 });
+}
+
+/**
+ * Record what happened: on this device first, then the screen moves, then the network.
+ * @param {string} kind
+ * @param {string} prompt
+ * @param {Record<string, any>} payload
+ */
+async function record(kind, prompt, payload) {
+  const event = { id: newId(), kind, prompt, payload, happened_at: new Date().toISOString(), device };
+  try {
+    await keep(runId, event);
+  } catch {
+    trouble = "full";
+    showSign(root, run.plan, run.kept(), trouble);
+    panel(root, "needs").showPopover?.();
+    return;
+  }
+  const before = run.view();
+  await refresh();
+  const after = run.view();
+  const moves = shownPrompt === before.current || shownPrompt in after.done || kind === "took-back";
+  if (moves && kind !== "noted") go(after.current);
+  outgoing.send();
+}
+
+/**
+ * Ask about a weight that looks wrong; answer whether it may be recorded now.
+ * @param {HTMLFormElement} form
+ */
+function isCertain(form) {
+  const box = form.querySelector("[data-doubt]");
+  if (!(box instanceof HTMLElement)) return true;
+  const doubts = doubtsOf(form, run.plan, run.view()).filter(({ code }) => !answered.has(code));
+  box.hidden = doubts.length === 0;
+  each(box, "[data-doubt-sentence]", (element) => (element.textContent = doubts.map(({ sentence }) => sentence).join(" ")));
+  each(box, "[data-doubt-yes]", (button) => {
+    button.onclick = () => {
+      for (const { code } of doubts) answered.add(code);
+      box.hidden = true;
+      form.requestSubmit();
+    };
+  });
+  each(box, "[data-doubt-again]", (button) => {
+    button.onclick = () => {
+      box.hidden = true;
+      each(form, "[data-entry] input", (input) => (/** @type {HTMLInputElement} */ (input).value = ""));
+    };
+  });
+  return doubts.length === 0;
+}
+
+/**
+ * @param {HTMLFormElement} form
+ * @param {string} words
+ */
+function complain(form, words) {
+  const place = form.querySelector("[data-blocked], [data-form-trouble]");
+  if (place instanceof HTMLElement) {
+    place.hidden = false;
+    place.textContent = words;
+  } else live.textContent = words;
+}
+
+/** @param {SubmitEvent} event */
+function onSubmit(event) {
+  const form = /** @type {HTMLFormElement} */ (event.target);
+  const kind = form.dataset.event;
+  if (!kind) return;
+  event.preventDefault();
+  if (!form.reportValidity()) return;
+  const { payload, wrong } = payloadOf(form, event.submitter);
+  if (wrong || (form.querySelector("[data-entry]") && payload.mass_g === undefined)) {
+    complain(form, root.dataset.notNumber ?? "");
+    return;
+  }
+  if (kind === "changed" && !(payload.why && payload.decision)) {
+    complain(form, root.dataset.whyNeeded ?? "");
+    return;
+  }
+  if (kind === "weighed" && !isCertain(form)) return;
+  const prompt = /** @type {HTMLInputElement} */ (form.querySelector("[name=prompt]")).value;
+  if (!gate.takes(`${kind} ${prompt} ${JSON.stringify(payload)}`, performance.now())) return;
+  if (answered.size > 0) payload.doubts_answered = [...answered];
+  const popover = /** @type {any} */ (form.closest("[popover]"));
+  popover?.hidePopover?.();
+  form.querySelectorAll("[data-form-trouble]").forEach((element) => element.setAttribute("hidden", ""));
+  record(kind, prompt, payload);
+  if (popover) form.reset();
+}
+
+/** @param {MouseEvent} event */
+function onClick(event) {
+  unlock();
+  const target = /** @type {Element} */ (event.target);
+  const step = target.closest("[data-step-of], [data-to-now]");
+  if (step instanceof HTMLElement) {
+    event.preventDefault();
+    panel(root, "steps").hidePopover?.();
+    go(step.dataset.stepOf ?? run.view().current);
+  }
+  const different = target.closest("button[data-different]");
+  if (different instanceof HTMLElement) openDifferent(different.dataset.different ?? "");
+  const answer = target.closest("[data-refused-again], [data-refused-note]");
+  if (answer instanceof HTMLElement) answerRefusal(answer);
+}
+
+/** @param {string} what the tile to choose, "" for none */
+function openDifferent(what) {
+  const found = run.plan.prompts.find(({ key }) => key === shownPrompt);
+  if (found) fitDifferent(root, found);
+  const tile = root.querySelector(`form.different [name=what][value="${what}"]`);
+  if (tile instanceof HTMLInputElement) tile.checked = true;
+}
+
+/** @param {HTMLElement} button */
+async function answerRefusal(button) {
+  const event = run.kept().find(({ order }) => String(order) === button.dataset.order);
+  if (!event) return;
+  if (button.matches("[data-refused-again]")) await park(event, "");
+  else await asRemark(event);
+  await refresh();
+  outgoing.send();
+}
+
+/** @param {import("./outbox.js").Kept} event */
+async function asRemark(event) {
+  const text = `Not taken (${event.refused}): ${event.kind} ${JSON.stringify(event.payload)}`;
+  const remark = { kind: "noted", prompt: event.prompt, payload: { text: text.slice(0, 2000) } };
+  await keep(runId, { id: newId(), ...remark, happened_at: event.happened_at, device: event.device });
+  await drop(event);
+}
+
+/** Bring back the device's name and a half-typed weight. */
+async function recall() {
+  device = (await mark("device")) ?? device;
+  await setMark("device", device);
+  const draft = await mark(`draft:${runId}`);
+  if (draft?.prompt !== shownPrompt) return;
+  const input = root.querySelector("[data-prompt]:not([hidden]) [data-entry] input");
+  if (input instanceof HTMLInputElement) input.value = draft.text;
+}
+
+function wire() {
+  each(root, "[data-hold]", wireHold);
+  each(root, "[data-prompt]", (section) => {
+    const target = () => run.view().targets[/** @type {HTMLElement | null} */ (section.querySelector("[data-target]"))?.dataset.target ?? ""] ?? 0;
+    const onTyped = (/** @type {string} */ text) =>
+      void setMark(`draft:${runId}`, { prompt: section.dataset.prompt, text }).catch(() => {});
+    each(section, "[data-entry]", (entry) => wireKeypad(entry, target, onTyped));
+  });
+  each(root, "[data-rinse]", (box) => wireRinse(box, runId, (text) => void record("noted", shownPrompt, { text })));
+  wireStandIns(root, run.plan);
+  wireHoldOn(root, () => run.view());
+  root.addEventListener("submit", onSubmit);
+  root.addEventListener("click", onClick);
+  addEventListener("online", () => void outgoing.send());
+  document.addEventListener("visibilitychange", () => document.hidden || void outgoing.send());
+}
+
+wire();
+root.dataset.live = "true";
+await recall().catch(() => {});
+await refresh();
+outgoing.send();

@@ -20,8 +20,9 @@ export function left(timer, now) {
 
 /**
  * Return at most four timers, the soonest first, so the most overdue leads.
- * @param {readonly Timer[]} timers
- * @returns {Timer[]}
+ * @template {Timer} T
+ * @param {readonly T[]} timers
+ * @returns {T[]}
  */
 export function soonest(timers) {
   return [...timers].sort((one, other) => Date.parse(one.ends_at) - Date.parse(other.ends_at)).slice(0, MOST_SHOWN);

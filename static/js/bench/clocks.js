@@ -1,0 +1,97 @@
+/**
+ * The timers on the page: soonest first, counting up once overdue, ringing until they are answered or their prompt is done.
+ */
+import { ring } from "./sound.js";
+import { mark, setMark } from "./store.js";
+import { announcement, left, soonest, soundsDue, words } from "./timers.js";
+
+/** @typedef {import("./types.js").RunningTimer} RunningTimer */
+
+/**
+ * @param {HTMLElement} list
+ * @param {HTMLElement} live where a screen reader hears of it
+ * @param {string} run
+ */
+export function clocks(list, live, run) {
+  /** @type {RunningTimer[]} */
+  let timers = [];
+  /** @type {Record<string, boolean>} by key and deadline: the maker has heard it */
+  let heard = {};
+  /** @type {Map<string, number>} */
+  const rung = new Map();
+  let before = Date.now();
+  const name = (/** @type {RunningTimer} */ timer) => `${timer.key} ${timer.ends_at}`;
+
+  mark(`heard:${run}`).then(
+    (kept) => {
+      heard = { ...kept, ...heard };
+    },
+    () => {}, // without a store the timers ring once more after a reload
+  );
+
+  list.addEventListener("click", (event) => {
+    const button = /** @type {Element} */ (event.target).closest("[data-heard]");
+    if (!(button instanceof HTMLElement)) return;
+    heard[button.dataset.heard ?? ""] = true;
+    setMark(`heard:${run}`, heard).catch(() => {});
+    paint();
+  });
+
+  function paint() {
+    const now = Date.now();
+    list.replaceChildren(...soonest(timers).map((timer) => row(timer, now)));
+    for (const timer of timers) tell(timer, now);
+    before = now;
+  }
+
+  /**
+   * @param {RunningTimer} timer
+   * @param {number} now
+   */
+  function tell(timer, now) {
+    const said = announcement(timer, before, now);
+    if (said) live.textContent = said;
+    const due = soundsDue(left(timer, now));
+    if (due > (rung.get(name(timer)) ?? 0) && !heard[name(timer)]) ring();
+    rung.set(name(timer), due);
+  }
+
+  /**
+   * @param {RunningTimer} timer
+   * @param {number} now
+   */
+  function row(timer, now) {
+    const remaining = left(timer, now);
+    const item = document.createElement("li");
+    item.className = remaining < 0 ? "timer is-over" : "timer";
+    const label = document.createElement("span");
+    label.className = "timer-label";
+    label.textContent = timer.label;
+    const time = document.createElement("time");
+    time.dateTime = timer.ends_at;
+    time.textContent = words(remaining);
+    item.append(label, time);
+    if (remaining < 0 && !heard[name(timer)]) item.append(silence(timer));
+    return item;
+  }
+
+  /** @param {RunningTimer} timer */
+  function silence(timer) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = "timer-heard";
+    button.dataset.heard = name(timer);
+    button.textContent = list.dataset.heardWord ?? "OK";
+    return button;
+  }
+
+  setInterval(paint, 1000);
+  document.addEventListener("visibilitychange", () => document.hidden || paint());
+  return {
+    /** @param {RunningTimer[]} running */
+    set(running) {
+      timers = running;
+      paint();
+    },
+  };
+}

@@ -1,0 +1,23 @@
+/**
+ * One event in a few words, for "take back" and for what waits. The short form of soapbench.bench.fact_words.
+ */
+
+/** @typedef {import("./types.js").Event} Event */
+/** @typedef {import("./types.js").Plan} Plan */
+
+/**
+ * @param {Plan} plan
+ * @param {Event | undefined} event
+ * @returns {string}
+ */
+export function eventWords(plan, event) {
+  if (!event) return "";
+  const { kind, payload } = event;
+  const line = plan.lines.find(({ key }) => key === payload.line)?.name;
+  if (kind === "weighed") return `${line ?? payload.line} ${payload.mass_g} g`;
+  if (kind === "read") return `${payload.pot} ${payload.temp_c} °C`;
+  if (kind === "split") return `${payload.portion} ${payload.mass_g} g`;
+  if (kind === "changed") return line ? `${payload.what}: ${line}` : payload.what;
+  if (kind === "noted") return String(payload.text).slice(0, 60);
+  return plan.prompts.find(({ key }) => key === event.prompt)?.title ?? kind;
+}

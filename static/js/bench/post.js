@@ -1,0 +1,38 @@
+/**
+ * One event to the server. The token is read from the cookie at sending time: the page may be from yesterday.
+ */
+
+/** @typedef {import("./outbox.js").Kept} Kept */
+
+/** @returns {string} */
+function token() {
+  return /(?:^|; )csrftoken=([^;]*)/.exec(document.cookie)?.[1] ?? "";
+}
+
+/**
+ * @param {string} address
+ * @param {Kept} event
+ * @param {number} have how many facts the device holds
+ * @returns {Promise<Response>}
+ */
+export async function post(address, event, have) {
+  const response = await send(address, event, have);
+  if (response.status !== 403) return response;
+  await fetch(location.href, { credentials: "same-origin" }); // a fresh token, once
+  return send(address, event, have);
+}
+
+/**
+ * @param {string} address
+ * @param {Kept} event
+ * @param {number} have
+ */
+function send(address, { id, kind, prompt, payload, happened_at, device }, have) {
+  return fetch(address, {
+    method: "POST",
+    credentials: "same-origin",
+    redirect: "manual",
+    headers: { "Content-Type": "application/json", "X-CSRFToken": token() },
+    body: JSON.stringify({ id, kind, prompt, payload, happened_at, device, have }),
+  });
+}
