@@ -68,12 +68,12 @@ def about_bar(workshop: Workshop, formula: Formula, names: Mapping[str, str]) ->
 
 def _fats(formula: Formula, found: Check, names: Mapping[str, str]) -> list[tuple[str, float, str]]:
     """Return name, per cent of the fats, and grams in the usual batch."""
-    total = sum(line.amount for line in formula.fats) or 1.0
+    amounts: dict[str, float] = {}
+    for line in formula.fats:
+        amounts[line.material] = amounts.get(line.material, 0.0) + line.amount
+    total = sum(amounts.values()) or 1.0
     grams = {key: spelt(mass) for key, mass in found.made.fat_masses.items()} if found.made else {}
-    return [
-        (names.get(line.material, line.material), 100 * line.amount / total, grams.get(line.material, ""))
-        for line in formula.fats
-    ]
+    return [(names.get(key, key), 100 * amount / total, grams.get(key, "")) for key, amount in amounts.items()]
 
 
 def _liquids(formula: Formula, found: Check, names: Mapping[str, str]) -> list[tuple[str, float, Any, str]]:

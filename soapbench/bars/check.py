@@ -67,7 +67,7 @@ def check(
         mould: where the batter goes; None checks no room and no cut.
         tools: keys of the tools in the workshop; None checks none.
     """
-    found = list(shape_findings(formula, tools))
+    found = list(shape_findings(formula, facts, tools))
     try:
         sums = sums_of(formula, facts, amounts(formula, facts, fats_g, resolution_g), resolution_g, mould)
         found += [*sum_findings(formula, facts, sums, resolution_g, mould), *dose_findings(formula, facts, sums.made)]

@@ -9,23 +9,26 @@ from typing import TypeVar
 from soapbench.bars.amount import ALL
 from soapbench.bars.finding import Findings, attention, good, stop
 from soapbench.bars.formula import Formula
+from soapbench.bars.to_science import Facts
 
 _Value = TypeVar("_Value", bound=Hashable)
 NEAR = 0.005  # a third written as 0.33 three times is near enough to 1
 
 
-def shape_findings(formula: Formula, tools: Collection[str] | None) -> Findings:
+def shape_findings(formula: Formula, facts: Facts, tools: Collection[str] | None) -> Findings:
     """Yield what is wrong with the parts of a formula, before any sum; `tools` are the keys of those at hand."""
-    yield from _fats(formula)
+    yield from _fats(formula, facts)
     yield from _portions(formula)
-    yield from _additions(formula)
+    yield from _additions(formula, facts)
     yield from _pour(formula)
     yield from _tools(formula, tools)
 
 
-def _fats(formula: Formula) -> Findings:
+def _fats(formula: Formula, facts: Facts) -> Findings:
     for key in _twice(line.material for line in formula.fats):
-        yield attention("fat-twice", f"“{key}” is listed twice among the fats. Put both amounts on one line.", "fats")
+        yield attention(
+            "fat-twice", f"{_name(key, facts)} is listed twice among the fats. Put both amounts on one line.", "fats"
+        )
     total = sum(line.amount for line in formula.fats)
     if formula.fats_by == "percent" and formula.fats and abs(total - 100) > 0.05:
         gap = 100 - total
@@ -55,15 +58,17 @@ def _portion_words(formula: Formula) -> str:
     return f"The batter is split: {parts}."
 
 
-def _additions(formula: Formula) -> Findings:
+def _additions(formula: Formula, facts: Facts) -> Findings:
     letters = {portion.letter for portion in formula.portions} | {ALL}
     for line in formula.additives:
         if line.goes_to not in letters:
-            sentence = f"“{line.material}” goes to portion {line.goes_to}, which is not there."
+            sentence = f"{_name(line.material, facts)} goes to portion {line.goes_to}, which is not there."
             yield stop("addition-portion", f"{sentence} Choose another portion.", "additives")
     for key, goes_to in _twice((line.material, line.goes_to) for line in formula.additives):
         where = "the whole batter" if goes_to == ALL else f"portion {goes_to}"
-        yield stop("addition-twice", f"“{key}” goes to {where} twice. Put both doses on one line.", "additives")
+        yield stop(
+            "addition-twice", f"{_name(key, facts)} goes to {where} twice. Put both doses on one line.", "additives"
+        )
 
 
 def _pour(formula: Formula) -> Findings:
@@ -95,6 +100,10 @@ def _tools(formula: Formula, tools: Collection[str] | None) -> Findings:
         if tool and tools is not None and tool not in tools:
             sentence = f"The tool “{tool}” is not in the workshop. Choose another, or bring it back."
             yield stop("tool", sentence, "drawing" if field == "drawing" else "cut")
+
+
+def _name(key: str, facts: Facts) -> str:
+    return facts[key].name if key in facts else f"“{key}”"
 
 
 def _twice(values: Iterable[_Value]) -> list[_Value]:

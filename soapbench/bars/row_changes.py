@@ -18,20 +18,34 @@ CHANGE = re.compile(r"^(add)-([a-z]+)$|^(remove)-([a-z]+)-(\d{1,3})$")
 def changed_rows(data: QueryDict, offers: Offers) -> FormulaForms:
     """Return the forms as typed, with the row added or removed that the pressed button names; unchecked."""
     rows = {name: typed_rows(data, name, form) for name, form in ROWS.items()}
-    _change(rows, data.get("row", ""))
+    changed = _change(rows, data.get("row", ""))
     singles = {name: typed_in(data, name, form) for name, form in SINGLES.items()}
-    return FormulaForms.filled(singles, rows, offers)
+    forms = FormulaForms.filled(singles, rows, offers)
+    if changed:
+        _go_to(forms.rows[changed[0]], changed[1])
+    return forms
 
 
-def _change(rows: dict[str, list[dict[str, Any]]], wish: str) -> None:
+def _change(rows: dict[str, list[dict[str, Any]]], wish: str) -> tuple[str, int] | None:
+    """Add or remove the row that is wished for; return which rows changed, and where to go on."""
     match = CHANGE.match(wish)
     if not match:
-        return
+        return None
     add, added, _remove, removed, index = match.groups()
     if add and added in rows and len(rows[added]) < ROWS[added].max_num:
         rows[added].append({})
-    elif removed in rows and int(index) < len(rows[removed]):
+        return added, len(rows[added]) - 1
+    if removed in rows and int(index) < len(rows[removed]):
         del rows[removed][int(index)]
+        return removed, max(0, int(index) - 1)
+    return None
+
+
+def _go_to(rows: Rows, index: int) -> None:
+    """Let the keyboard go on in this row: its button or the row itself has just been swapped away."""
+    if index < len(rows.forms):
+        first = next(iter(rows.forms[index].fields.values()))
+        first.widget.attrs["autofocus"] = True
 
 
 def typed_rows(data: QueryDict, name: str, rows: type[Rows]) -> list[dict[str, Any]]:

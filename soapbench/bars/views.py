@@ -137,8 +137,9 @@ def check_typed(request: MakerRequest) -> HttpResponse:
     """Work out the numbers of what is typed so far."""
     offers = offers_for(request.workshop)
     forms = FormulaForms.bound(request.POST, offers)
+    template = "bars/_check.html" if request.htmx else "bars/check.html"
     if not forms.is_valid():
-        return render(request, "bars/_check.html", {"forms": forms}, status=422)
+        return render(request, template, {"forms": forms}, status=422)
     check = conditions_for(request.workshop, forms.formula).check(forms.formula)
     about = {"check": check, "told": section_words(forms.formula, offers.names)}
-    return render(request, "bars/_check.html", about)
+    return render(request, template, about)

@@ -224,7 +224,7 @@ def test_a_drawing_without_a_tool_asks_for_one():
 def test_a_fat_listed_twice_asks_for_care():
     fats = (FatLine("olive", 50), FatLine("olive", 50))
 
-    assert "fat-twice" in codes(checked(plain(fats=fats)).attentions)
+    assert sentence(checked(plain(fats=fats)), "fat-twice").startswith("Olive is listed twice")
 
 
 def test_a_batch_that_is_no_number_stops_and_does_not_raise():

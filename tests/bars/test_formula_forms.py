@@ -126,6 +126,15 @@ def test_the_row_that_was_named_is_taken_out(offers):
     assert left == ["olive", "sunflower_high_oleic", "cocoa_butter", "castor"]
 
 
+@pytest.mark.parametrize(("wish", "index"), [("add-fats", 5), ("remove-fats-3", 2), ("remove-fats-0", 0)])
+def test_the_keyboard_goes_on_where_a_row_changed(offers, wish, index):
+    forms = changed_rows(query(typed(demo.EBB_LINE, offers, row=wish)), offers)
+
+    focused = ["autofocus" in row["material"].as_widget() for row in forms.rows["fats"].forms]
+    assert focused.index(True) == index
+    assert focused.count(True) == 1
+
+
 @pytest.mark.parametrize("wish", ["remove-fats-77", "add-dragons", "remove-dragons-0", "nonsense", ""])
 def test_a_wish_for_no_row_changes_nothing(offers, wish):
     forms = changed_rows(query(typed(demo.EBB_LINE, offers, row=wish)), offers)

@@ -191,10 +191,15 @@ def test_adding_a_row_saves_nothing_and_keeps_what_was_typed(maker, bar, fields)
 
 
 def test_the_numbers_follow_what_is_typed(maker, fields):
-    page = words(maker.post(address("check"), fields(alkali__superfat="7")))
+    page = words(maker.post(address("check"), fields(alkali__superfat="7"), headers={"HX-Request": "true"}))
 
     assert "Superfat 7.0 %" in page
+    assert "<html" not in page
     assert 'id="told-water"' in page
+
+
+def test_without_scripts_the_numbers_are_a_page_that_says_nothing_is_saved(maker, fields):
+    assert "Nothing is saved yet" in words(maker.post(address("check"), fields()))
 
 
 def test_the_numbers_say_what_stops_a_run(maker, fields):
