@@ -100,7 +100,7 @@ class AdditionRow(RowForm[Additive]):
 class PortionRow(RowForm[Portion]):
     letter = OneOf(_("Letter"), [CHOOSE, *((letter, letter) for letter in LETTERS)])
     name = Words(_("Name"), 40)
-    parts = NumberField(_("Parts of the batter"), above=True, most=10_000)
+    parts = NumberField(_("Parts"), above=True, most=10_000)
     colour = forms.RegexField(
         r"^#[0-9a-fA-F]{6}$",
         label=_("Colour"),
