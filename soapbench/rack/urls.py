@@ -1,4 +1,9 @@
-from django.urls import URLPattern
+from django.urls import path
+
+from soapbench.rack import views
 
 app_name = "rack"
-urlpatterns: list[URLPattern] = []
+urlpatterns = [
+    path("", views.home, name="home"),
+    path("<uuid:pk>/", views.run, name="run"),
+]

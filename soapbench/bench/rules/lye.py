@@ -8,6 +8,7 @@ from soapbench.bench.plan import Prompt
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.weighing import check_lye_may_be_made
 from soapbench.bench.rules.words import Asked
+from soapbench.bench.state import RunState
 from soapbench.bench.words import listed
 
 
@@ -27,14 +28,17 @@ def check_done(asked: Asked) -> None:
     if prompt.phase == "cure" and asked.state.cut is None:
         raise Refused("First count and weigh the bars.")
     if prompt.key == TEST and must_be_tested(asked):
-        raise Refused("This batch is or was lye-heavy. A test is needed, not only a tick.")
+        raise Refused("This batch is, was or may be lye-heavy. A test is needed, not only a tick.")
 
 
 def must_be_tested(asked: Asked) -> bool:
+    return needs_test(asked.state)
+
+
+def needs_test(state: RunState) -> bool:
     """Return whether the batch is, was or may be lye-heavy, or failed its last test."""
-    state = asked.state
-    heavy = state.superfat is not None and state.superfat.is_lye_heavy
-    return heavy or state.needs_test or bool(state.tests and not state.tests[-1].payload["passed"])
+    may_be = state.superfat is not None and state.superfat.lye_heavy_possible
+    return may_be or state.needs_test or bool(state.tests and not state.tests[-1].payload["passed"])
 
 
 def _check_ticked(asked: Asked, prompt: Prompt) -> None:

@@ -58,4 +58,4 @@ def _check_release(asked: Asked, release: Released) -> None:
         raise Refused("The bars are still curing. Close the cure first.")
     tests = asked.state.tests
     if must_be_tested(asked) and not (tests and tests[-1].payload["passed"]):
-        raise Refused("This batch is or was lye-heavy, or failed its test. It needs a passed test before release.")
+        raise Refused("This batch is, was or may be lye-heavy, or failed its test. It needs a passed test first.")
