@@ -1,0 +1,103 @@
+"""What a batch record is made of: sections of a few kinds of blocks, for the screen and for paper alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from soapbench.rack.chart import Chart
+
+Tone = Literal["", "good", "attention", "stop"]
+
+
+@dataclass(frozen=True)
+class Swatch:
+    colour: str
+    texture: str
+    letter: str
+
+
+@dataclass(frozen=True)
+class Cell:
+    """A value, a smaller remark under it, and how it should be taken; the words alone say that too."""
+
+    text: str
+    note: str = ""
+    tone: Tone = ""
+    swatch: Swatch | None = None
+
+
+@dataclass(frozen=True)
+class Column:
+    title: str
+    share: float = 1.0  # of the width on paper, against the other columns
+    is_number: bool = False
+
+
+@dataclass(frozen=True)
+class Words:
+    text: str
+    tone: Tone = ""
+    kind: Literal["words"] = field(default="words", init=False)
+
+
+@dataclass(frozen=True)
+class Pairs:
+    """Names with their values."""
+
+    rows: tuple[tuple[str, Cell], ...]
+    kind: Literal["pairs"] = field(default="pairs", init=False)
+
+
+@dataclass(frozen=True)
+class Table:
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    caption: str = ""
+    kind: Literal["table"] = field(default="table", init=False)
+
+    @property
+    def lines(self) -> list[list[tuple[Column, Cell]]]:
+        """Return each row as its cells beside their columns."""
+        return [list(zip(self.columns, row, strict=True)) for row in self.rows]
+
+
+@dataclass(frozen=True)
+class Curve:
+    chart: Chart
+    kind: Literal["curve"] = field(default="curve", init=False)
+
+
+Block = Words | Pairs | Table | Curve
+
+
+@dataclass(frozen=True)
+class Section:
+    key: str
+    title: str
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True)
+class Glance:
+    """One of the few figures at the head: what a reader looks for first."""
+
+    name: str
+    value: str
+    note: str = ""
+    tone: Tone = ""
+
+
+@dataclass(frozen=True)
+class Record:
+    """One batch as it was made; everything is words by now."""
+
+    code: str
+    bar: str
+    author: str
+    is_invented: bool
+    made_on: str
+    workshop: str
+    status: str
+    glances: tuple[Glance, ...]
+    sections: tuple[Section, ...]

@@ -1,0 +1,164 @@
+"""From the loaf to the rack: cut, yield, losses, drying, tests, and the decision."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from itertools import pairwise
+
+from django.utils.functional import Promise
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy as later
+
+from soapbench.bench.state import Fact
+from soapbench.bench.words import grams, percent
+from soapbench.logbook.blocks import Block, Cell, Column, Pairs, Section, Table, Tone, Words
+from soapbench.logbook.given import Given
+from soapbench.logbook.words import short_moment, signed, signed_by, signed_percent
+
+
+def bars(given: Given) -> list[Section]:
+    """Return the sections after the mould; the decision always, so that an open batch says that it is open."""
+    made = [
+        Section("cut", _("Cut and yield"), _cut(given)),
+        Section("losses", _("Losses"), _losses(given)),
+        Section("cure", _("Drying"), _cure(given)),
+        Section("tests", _("Tests"), _tests(given)),
+        Section("decision", _("Decision"), decision(given)),
+    ]
+    return [section for section in made if section.blocks]
+
+
+def _cut(given: Given) -> tuple[Block, ...]:
+    cut, planned = given.state.cut, given.plan.size
+    if cut is None:
+        return ()
+    fact = given.by_id.get(cut["event"])
+    batter = given.state.batter_g
+    rows = [
+        (_("Bars"), Cell(str(cut["bars"]), _("planned: %d") % planned.bars)),
+        (_("Weight of the bars"), Cell(grams(cut["mass_g"]), _per_bar(cut["mass_g"], cut["bars"]))),
+        (_("Trimmings"), Cell(grams(cut["offcuts_g"]))),
+    ]
+    if batter:
+        rows += _yield(given, batter, cut["mass_g"], cut["offcuts_g"])
+    if fact:
+        rows.append((_("Cut by"), signed_by(fact)))
+    return (Pairs(tuple(rows)),)
+
+
+def _per_bar(mass_g: float, count: int) -> str:
+    return _("%s a bar") % grams(round(mass_g / count, 1)) if count else ""
+
+
+def _yield(given: Given, batter_g: float, bars_g: float, trimmed_g: float) -> list[tuple[str, Cell]]:
+    rest = batter_g - bars_g - trimmed_g
+    batter = Cell(grams(round(batter_g, 1)), _("planned: %s") % grams(round(given.plan.size.batter_g, 1)))
+    left = Cell(grams(round(rest, 1)), _("stayed in cups and pot, or dried off"))
+    if rest < 0:
+        left = Cell(signed(round(rest, 1)), _("more came out than went in: look at the entries"), "attention")
+    return [
+        (_("Batter"), batter),
+        (_("Yield: bars out of batter"), Cell(percent(bars_g / batter_g))),
+        (_("Not in bars or trimmings"), left),
+    ]
+
+
+def _losses(given: Given) -> tuple[Block, ...]:
+    losses = [change for change in given.state.changes if change.what == "lost or spilt"]
+    columns = (Column(_("What"), 1.4), Column(_("How much"), is_number=True), Column(_("Why"), 1.6), Column(_("By"), 1))
+    rows = []
+    for change in losses:
+        line, portion = given.line(change.details.get("line", "")), change.details.get("portion", "")
+        what = line.name if line else _("portion %s") % portion if portion else change.prompt_title
+        mass = change.details.get("mass_g")
+        amount = Cell(_("not weighed")) if mass is None else Cell(grams(mass))
+        rows.append((Cell(what), amount, Cell(change.why), Cell(change.person, short_moment(change.at))))
+    return (Table(columns, tuple(rows)),) if rows else ()
+
+
+def _cure(given: Given) -> tuple[Block, ...]:
+    cut, weighings = given.state.cut, list(given.state.cure_weighings)
+    if not weighings:
+        return ()
+    if cut and cut["bars"]:
+        weighings.insert(0, (cut["at"], cut["bars"], cut["mass_g"]))
+    columns = (
+        Column(_("Weighed"), 1.2),
+        Column(_("Bars"), is_number=True),
+        Column(_("Together"), is_number=True),
+        Column(_("A bar"), is_number=True),
+        Column(_("Since the first"), is_number=True),
+        Column(_("In a week"), is_number=True),
+    )
+    rows = [_weighing(weighings[0], weighings[0], None)]
+    rows += [_weighing(after, weighings[0], before) for before, after in pairwise(weighings)]
+    return (Table(columns, tuple(rows)),)
+
+
+Weighing = tuple[datetime, int, float]
+
+
+def _weighing(now: Weighing, first: Weighing, before: Weighing | None) -> tuple[Cell, ...]:
+    at, count, mass = now
+    since = _loss(first, now) if before else ""
+    week = ""
+    if before and (days := (at - before[0]).total_seconds() / 86400) > 0.5:
+        week = _loss(before, now, 7 / days)
+    a_bar = grams(round(mass / count, 1))
+    return Cell(short_moment(at)), Cell(str(count)), Cell(grams(mass)), Cell(a_bar), Cell(since), Cell(week)
+
+
+def _loss(earlier: Weighing, now: Weighing, factor: float = 1.0) -> str:
+    before, after = earlier[2] / earlier[1], now[2] / now[1]
+    return signed_percent((after / before - 1) * factor) if before else ""
+
+
+def _tests(given: Given) -> tuple[Block, ...]:
+    columns = (
+        Column(_("Test"), 2),
+        Column(_("Result"), is_number=True),
+        Column(_("Passed"), 1.2),
+        Column(_("By"), 1.2),
+    )
+    rows = tuple(_test(fact) for fact in given.state.tests)
+    if rows:
+        return (Table(columns, rows),)
+    return (Words(_("No finished bar was tested yet, and this batch needs it."), "stop"),) if _is_due(given) else ()
+
+
+def _is_due(given: Given) -> bool:
+    return given.state.needs_test and given.state.status == "curing"
+
+
+def _test(fact: Fact) -> tuple[Cell, ...]:
+    passed = Cell(_("passed"), tone="good") if fact.payload["passed"] else Cell(_("not passed"), tone="stop")
+    note = str(fact.payload.get("note", ""))
+    return Cell(str(fact.payload["method"]), note), Cell(f"{fact.payload['value']:g}"), passed, signed_by(fact)
+
+
+def decision(given: Given) -> tuple[Block, ...]:
+    """Return who released, rejected or stopped the batch, and why."""
+    fact = given.state.ended
+    if fact is None:
+        return (Words(_("Not decided yet. These bars are not released."), "attention"),)
+    tone, words = ENDINGS[fact.kind]
+    rows = [
+        (_("By"), Cell(fact.person)),
+        (_("When"), Cell(short_moment(fact.happened_at))),
+        (_("Bars released"), Cell(str(fact.payload.get("bars", "")), _of_cut(given))),
+        (_("Why"), Cell(str(fact.payload.get("reason", "")))),
+        (_("Made safe"), Cell(str(fact.payload.get("made_safe", "")))),
+        (_("Note"), Cell(str(fact.payload.get("note", "")))),
+    ]
+    return (Words(str(words), tone), Pairs(tuple((name, cell) for name, cell in rows if cell.text)))
+
+
+ENDINGS: dict[str, tuple[Tone, Promise]] = {
+    "released": ("good", later("Released: a named person lets these bars be sold.")),
+    "rejected": ("stop", later("Rejected: these bars are kept from being sold.")),
+    "stopped": ("stop", later("Stopped: the batch was given up before its release.")),
+}
+
+
+def _of_cut(given: Given) -> str:
+    return _("of %d cut") % given.state.cut["bars"] if given.state.cut else ""

@@ -1,0 +1,73 @@
+"""Before the start: what was at hand, and which cautions were shown and passed."""
+
+from __future__ import annotations
+
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy as later
+
+from soapbench.bench.plan import Caution, Prompt
+from soapbench.logbook.blocks import Cell, Column, Section, Table, Words
+from soapbench.logbook.given import Given
+from soapbench.logbook.words import short_moment, signed_by
+
+WORDS = {"DANGER": later("DANGER"), "WARNING": later("WARNING"), "CAUTION": later("CAUTION"), "Note": later("Note")}
+
+
+def ready(given: Given) -> list[Section]:
+    """Return what was ticked off, and the cautions that were acknowledged."""
+    return [section for section in (_at_hand(given), _cautions(given)) if section]
+
+
+def _at_hand(given: Given) -> Section | None:
+    prompts = [prompt for prompt in given.plan.prompts if prompt.kind == "tick"]
+    rows = tuple(_ticked(given, prompt) for prompt in prompts)
+    columns = (Column(_("Looked at"), 1.2), Column(_("At hand"), 2.6), Column(_("Done"), 1))
+    return Section("ready", _("Before the start"), (Table(columns, rows),)) if rows else None
+
+
+def _ticked(given: Given, prompt: Prompt) -> tuple[Cell, ...]:
+    here = [tick.text for tick in prompt.ticks if given.state.ticked.get(tick.key)]
+    missing = [tick.text for tick in prompt.ticks if given.state.ticked.get(tick.key) is False]
+    done = given.state.done.get(prompt.key)
+    remark = _("not at hand: %s") % ", ".join(missing) if missing else ""
+    count = _("%(here)d of %(all)d") % {"here": len(here), "all": len(prompt.ticks)}
+    said = f"{count}: {', '.join(here)}" if here else count
+    return (
+        Cell(prompt.title),
+        Cell(said, remark, "attention" if missing else ""),
+        Cell(short_moment(done) if done else _("not done")),
+    )
+
+
+def _cautions(given: Given) -> Section | None:
+    started = given.of_kind("started")
+    if not started:
+        return None
+    read = Words(
+        _("%(who)s read the caution before the run and confirmed it, %(when)s. Each one below stood on the screen.")
+        % {"who": started[0].person, "when": short_moment(started[0].happened_at)}
+    )
+    columns = (Column(_("Caution"), 3), Column(_("First shown with"), 1.7), Column(_("Done by"), 1))
+    rows = tuple(_caution(given, *shown) for shown in _shown(given))
+    blocks = (read, Table(columns, rows)) if rows else (read,)
+    return Section("cautions", _("Cautions acknowledged"), blocks)
+
+
+def _shown(given: Given) -> list[tuple[Caution, Prompt]]:
+    """Return each caution once, with the first done prompt that carried it."""
+    found: dict[str, tuple[Caution, Prompt]] = {}
+    for prompt in given.plan.prompts:
+        if prompt.key in given.state.done:
+            for caution in prompt.cautions:
+                found.setdefault(caution.code, (caution, prompt))
+    return list(found.values())
+
+
+def _caution(given: Given, caution: Caution, prompt: Prompt) -> tuple[Cell, ...]:
+    fact = given.done_by(prompt)
+    done = given.state.done[prompt.key]
+    return (
+        Cell(f"{WORDS[caution.word]}: {caution.text}"),
+        Cell(prompt.title),
+        signed_by(fact) if fact else Cell(short_moment(done)),
+    )
