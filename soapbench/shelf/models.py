@@ -90,6 +90,7 @@ class Material(models.Model):
 
     swatch = models.CharField(_("colour shown"), max_length=7, blank=True)
     handling = models.TextField(_("handling notes"), blank=True)
+    notes = models.TextField(_("notes on the figures"), blank=True)  # for the shelf; the bench shows handling alone
     source = models.CharField(_("source"), max_length=300, blank=True)
     locator = models.CharField(_("where in the source"), max_length=300, blank=True)
     confidence = models.CharField(_("how sure"), max_length=16, choices=Confidence, default=Confidence.PUBLISHED)

@@ -25,7 +25,7 @@ NUMBERS = (
 )  # fmt: skip
 WORDS = (
     "key", "kind", "name", "inci", "inci_us", "inci_saponified", "ci_number", "fat_kind", "state", "limit_source",
-    "limit_confidence", "swatch", "handling", "source", "locator", "confidence",
+    "limit_confidence", "swatch", "handling", "notes", "source", "locator", "confidence",
 )  # fmt: skip
 FIELDS = (*WORDS, *NUMBERS, "takes_koh_mg_per_g", "water_fraction")
 

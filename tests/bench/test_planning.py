@@ -27,6 +27,7 @@ JUGGED = replace(SWIRLED, liquids=(LiquidLine("milk", 0.3, "lye"),))
 BOTH = replace(PLAIN, alkali=AlkaliChoice(0.7, 0.99, 0.9))
 OVEN = replace(SWIRLED, process=Process(oven=True))
 LAYERED = replace(SWIRLED, pour=(PourStage("layer", ("A",)), PourStage("layer", ("B",))))
+UNSCENTED = replace(SWIRLED, additives=SWIRLED.additives[:2])
 EVERY = (PLAIN, SWIRLED, MILKY, JUGGED, BOTH, OVEN, LAYERED)
 
 
@@ -59,6 +60,14 @@ def test_every_line_is_weighed_once_and_only_once(formula):
     weighed = [prompt.line for prompt in plan.prompts if prompt.kind == "weigh"]
 
     assert sorted(weighed) == sorted(line.key for line in plan.lines)
+
+
+@pytest.mark.parametrize("formula", (*EVERY, UNSCENTED))
+def test_every_colour_scent_and_addition_that_is_weighed_goes_in(formula):
+    plan = plan_of(formula)
+    weighed = {line.key for line in plan.in_group("colourant", "scent", "addition")}
+
+    assert {prompt.line for prompt in plan.prompts if prompt.key.startswith("add:")} == weighed
 
 
 @pytest.mark.parametrize("formula", EVERY)

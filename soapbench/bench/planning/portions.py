@@ -32,7 +32,9 @@ def portions(batch: Batch, lines: tuple[Line, ...]) -> tuple[list[Prompt], str]:
     """Return the prompts from the whole batter to the last pour, and the schedule in words."""
     turns = _turns(batch, lines)
     whole = [_goes_in(batch, line) for line in _into(lines, "all")]
-    coloured = [_goes_in(batch, line) for each in turns.scents for line in _into(lines, each) if line.group != "scent"]
+    # A portion without a scent has no place among the scents, but it is coloured all the same.
+    letters = dict.fromkeys((*batch.made.portions, *turns.scents))
+    coloured = [_goes_in(batch, line) for each in letters for line in _into(lines, each) if line.group != "scent"]
     stages = stages_of(batch, turns.pours)
     before = [*whole, *_splits(batch), *coloured]
     if _is_layered(batch):

@@ -76,7 +76,7 @@ def drawing(batch: Batch) -> list[Prompt]:
     tool = batch.bench.tool_by_key(wanted.tool)
     passes = f"{wanted.passes} passes" if wanted.passes else ""
     spacing = f"{wanted.spacing_mm:g} mm apart" if wanted.spacing_mm else ""
-    parts = [part for part in (passes, spacing, wanted.note) if part]
+    parts = [part for part in (passes, spacing, wanted.note.rstrip(".")) if part]
     return [
         Prompt(
             key="draw",

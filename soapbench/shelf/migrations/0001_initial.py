@@ -43,6 +43,7 @@ class Migration(migrations.Migration):
                 ('flash_point_c', models.FloatField(blank=True, null=True, verbose_name='flash point, °C')),
                 ('swatch', models.CharField(blank=True, max_length=7, verbose_name='colour shown')),
                 ('handling', models.TextField(blank=True, verbose_name='handling notes')),
+                ('notes', models.TextField(blank=True, verbose_name='notes on the figures')),
                 ('source', models.CharField(blank=True, max_length=300, verbose_name='source')),
                 ('locator', models.CharField(blank=True, max_length=300, verbose_name='where in the source')),
                 ('confidence', models.CharField(choices=[('published', 'published'), ('computed', 'computed'), ('from memory', 'from memory, not checked'), ('common practice', 'common practice, no source'), ('supplier', "supplier's paper"), ('invented', 'invented for the demo')], default='published', max_length=16, verbose_name='how sure')),
