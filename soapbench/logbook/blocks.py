@@ -54,6 +54,7 @@ class Table:
     columns: tuple[Column, ...]
     rows: tuple[tuple[Cell, ...], ...]
     caption: str = ""
+    stays: bool = False  # few narrow columns: it stays a table on a phone
     kind: Literal["table"] = field(default="table", init=False)
 
     @property
@@ -76,6 +77,7 @@ class Section:
     key: str
     title: str
     blocks: tuple[Block, ...]
+    is_folded: bool = False  # long and seldom read: the screen shows it when it is asked for, paper always
 
 
 @dataclass(frozen=True)

@@ -223,7 +223,16 @@ def test_an_entry_of_more_than_ten_minutes_later_shows_both_times():
     bench = hand().start().until("weigh:fat:coconut")
     bench.weigh("fat:coconut")
 
-    assert line(late(bench, 11), "times", "Weigh Coconut").endswith("(entered 25 Nov, 08:38) | Ada")
+    assert line(late(bench, 11), "times", "Weigh Coconut").endswith("| 25 Nov, 08:27 (entered 25 Nov, 08:38)")
+
+
+def test_each_step_names_its_person_where_several_worked():
+    bench = hand().start().until("weigh:fat:coconut")
+    bench.weigh("fat:coconut")
+    bench.facts[-1] = replace(bench.facts[-1], person="Tobit")
+
+    assert line(record(bench), "times", "Weigh Coconut").endswith("(Tobit)")
+    assert lines(record(hand().start()), "times")[0] == "All by Ada."
 
 
 def test_an_entry_of_ten_minutes_later_shows_one_time():

@@ -46,7 +46,12 @@ def _superfat(given: Given) -> list[Block]:
         Column(_("Lucky end"), is_number=True),
     )
     rows = [_interval(_("As planned"), planned)] if planned else []
-    table = Table(columns, (*rows, _interval(_("As weighed"), state.superfat)), _("95 % of cases lie between the ends"))
+    table = Table(
+        columns,
+        (*rows, _interval(_("As weighed"), state.superfat)),
+        _("95 % of cases lie between the ends"),
+        stays=True,
+    )
     return [table, Words(state.superfat_sentence, superfat_tone(state.superfat))]
 
 
@@ -67,7 +72,7 @@ def _settled(given: Given) -> list[Block]:
     numbers = (Column(title, is_number=True) for title in (_("Planned"), _("Recomputed")))
     columns = (Column(_("Material"), 1.4), *numbers)
     rows = tuple(_choice_row(given, settlement, key) for key in settlement.planned)
-    return [Words(settlement.sentence), Table(columns, rows), *_choice(given, settlement)]
+    return [Words(settlement.sentence), Table(columns, rows, stays=True), *_choice(given, settlement)]
 
 
 def _choice_row(given: Given, settlement: Settlement, key: str) -> tuple[Cell, ...]:

@@ -55,7 +55,7 @@ def _readings(given: Given) -> tuple[Block, ...]:
         Column(_("After the alkali"), is_number=True),
         Column(_("When"), 1.2),
     )
-    table = Table(columns, tuple(_reading(given, reading) for reading in readings))
+    table = Table(columns, tuple(_reading(given, reading) for reading in readings), stays=True)
     chart = curve(given)
     return (Curve(chart), table) if chart else (table,)
 

@@ -8,7 +8,7 @@ from django.utils.translation import gettext_lazy as later
 from soapbench.bench.plan import Caution, Prompt
 from soapbench.logbook.blocks import Cell, Column, Section, Table, Words
 from soapbench.logbook.given import Given
-from soapbench.logbook.words import short_moment, signed_by
+from soapbench.logbook.words import short_moment, signed_text
 
 WORDS = {"DANGER": later("DANGER"), "WARNING": later("WARNING"), "CAUTION": later("CAUTION"), "Note": later("Note")}
 
@@ -22,7 +22,7 @@ def _at_hand(given: Given) -> Section | None:
     prompts = [prompt for prompt in given.plan.prompts if prompt.kind == "tick"]
     rows = tuple(_ticked(given, prompt) for prompt in prompts)
     columns = (Column(_("Looked at"), 1.2), Column(_("At hand"), 2.6), Column(_("Done"), 1))
-    return Section("ready", _("Before the start"), (Table(columns, rows),)) if rows else None
+    return Section("ready", _("Before the start"), (Table(columns, rows),), is_folded=True) if rows else None
 
 
 def _ticked(given: Given, prompt: Prompt) -> tuple[Cell, ...]:
@@ -47,10 +47,10 @@ def _cautions(given: Given) -> Section | None:
         _("%(who)s read the caution before the run and confirmed it, %(when)s. Each one below stood on the screen.")
         % {"who": started[0].person, "when": short_moment(started[0].happened_at)}
     )
-    columns = (Column(_("Caution"), 3), Column(_("First shown with"), 1.7), Column(_("Done by"), 1))
+    columns = (Column(_("Caution"), 3), Column(_("First shown with"), 2))
     rows = tuple(_caution(given, *shown) for shown in _shown(given))
     blocks = (read, Table(columns, rows)) if rows else (read,)
-    return Section("cautions", _("Cautions acknowledged"), blocks)
+    return Section("cautions", _("Cautions acknowledged"), blocks, is_folded=True)
 
 
 def _shown(given: Given) -> list[tuple[Caution, Prompt]]:
@@ -68,6 +68,5 @@ def _caution(given: Given, caution: Caution, prompt: Prompt) -> tuple[Cell, ...]
     done = given.state.done[prompt.key]
     return (
         Cell(f"{WORDS[caution.word]}: {caution.text}"),
-        Cell(prompt.title),
-        signed_by(fact) if fact else Cell(short_moment(done)),
+        Cell(prompt.title, signed_text(fact) if fact else short_moment(done)),
     )

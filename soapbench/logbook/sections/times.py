@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import groupby
 
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy as later
 
 from soapbench.bench.plan import Prompt
+from soapbench.bench.state import Fact
 from soapbench.logbook.blocks import Block, Cell, Column, Pairs, Section, Table, Words
 from soapbench.logbook.given import Given
 from soapbench.logbook.words import short_moment, when
@@ -31,17 +33,18 @@ PHASES = {
 def times(given: Given) -> list[Section]:
     """Return the section of every prompt with its time, and the section of the chain of digests."""
     return [
-        Section("times", _("Every step and its time"), _steps(given)),
+        Section("times", _("Every step and its time"), _steps(given), is_folded=True),
         Section("chain", _("Is the record whole?"), _chain(given)),
     ]
 
 
 def _steps(given: Given) -> tuple[Block, ...]:
-    columns = (Column(_("Step"), 2.6), Column(_("Happened"), 1.5), Column(_("By"), 1))
-    tables = []
+    columns = (Column(_("Step"), 2.6), Column(_("Happened"), 1.5))
+    alone = len(given.state.people) == 1
+    tables: list[Block] = [Words(_("All by %s.") % given.state.people[0])] if alone else []
     for phase, prompts in groupby(given.plan.prompts, key=lambda prompt: prompt.phase):
         rows = tuple(_step(given, prompt) for prompt in prompts)
-        tables.append(Table(columns, rows, str(PHASES[phase])))
+        tables.append(Table(columns, rows, str(PHASES[phase]), stays=True))
     return tuple(tables)
 
 
@@ -49,11 +52,17 @@ def _step(given: Given, prompt: Prompt) -> tuple[Cell, ...]:
     at = given.state.done.get(prompt.key)
     if at is None:
         why = given.state.skipped.get(prompt.key, "")
-        return Cell(prompt.title), Cell(_("not needed") if why else _("not done"), why), Cell("")
+        return Cell(prompt.title), Cell(_("not needed") if why else _("not done"), why)
     fact = given.done_by(prompt)
-    if fact is None:
-        return Cell(prompt.title), Cell(short_moment(at)), Cell("")
-    return Cell(prompt.title), when(fact), Cell(fact.person)
+    return Cell(prompt.title), _happened(given, fact) if fact else Cell(short_moment(at))
+
+
+def _happened(given: Given, fact: Fact) -> Cell:
+    """Return when; who as well, where several people worked on the batch."""
+    cell = when(fact)
+    if len(given.state.people) == 1:
+        return cell
+    return replace(cell, note=", ".join(part for part in (fact.person, cell.note) if part))
 
 
 def _chain(given: Given) -> tuple[Block, ...]:
