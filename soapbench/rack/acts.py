@@ -84,9 +84,20 @@ def _names(state: RunState) -> tuple[str, ...]:
 
 
 def _act(name: str, plan: Plan, state: RunState, sent: ActForm | None, *, is_first: bool) -> Act:
-    form = sent if sent is not None and sent.name == name else FORMS[name](name=name, prompt=state.current)
+    form = (
+        sent
+        if sent is not None and sent.name == name
+        else FORMS[name](name=name, at=state.current, bars=_bars(name, state))
+    )
     look = "is-danger" if name in DANGER else "is-main" if is_first else ""
     return Act(name, form, _title(name, plan, state, form), look)
+
+
+def _bars(name: str, state: RunState) -> int | None:
+    """Return the number that is likely right: as many as were weighed last, or all that were cut."""
+    if name == "weigh":
+        return state.cure_weighings[-1][1] if state.cure_weighings else None
+    return state.cut["bars"] if name == "release" and state.cut else None
 
 
 def _title(name: str, plan: Plan, state: RunState, form: ActForm) -> str | Promise:

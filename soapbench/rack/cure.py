@@ -24,6 +24,7 @@ from soapbench.science.errors import OutOfRange
 from soapbench.science.interval import Interval
 
 DAY = timedelta(days=1)
+WEEK = 7
 FRESH_DAYS = 2.0  # a first weighing within these stands for the fresh bars; own choice
 USUAL_MM = 25.0  # of a bar whose thickness the formula does not say; common practice
 TAKE_BACK = gettext_lazy("If a weighing is mistyped, take it back below and enter it again.")
@@ -39,9 +40,9 @@ class WeighingRow:
     bars: int
     mass_g: float
     loss: float  # a fraction
-    week_g: float | None  # lost by one bar in a week, since the weighing before
     person: str
     is_odd: bool = False
+    week_g: float | None = None  # lost by one bar in a week, since the weighing before that is not odd
 
     @property
     def each_g(self) -> float:
@@ -61,7 +62,7 @@ class WeighingRow:
 
     @property
     def week_said(self) -> str:
-        return "" if self.week_g is None else grams(round(self.week_g, 1))
+        return "" if self.week_g is None else f"{self.week_g:.1f}".replace("-", "−")
 
 
 @dataclass(frozen=True)
@@ -76,7 +77,7 @@ class Ready:
     @property
     def sentence(self) -> str:
         if self.likely is None:
-            return _("By the plan. Weigh the marked bars once more in a week; then the weighings can tell.")
+            return _("By the plan. Two weighings a week apart will tell more.")
         words = {"low": day(self.low), "high": day(self.high), "planned": day(self.planned)}
         return _("By the weighings, between %(low)s and %(high)s (90 %%). By the plan %(planned)s.") % words
 
@@ -126,7 +127,7 @@ def cure_of(plan: Plan, state: RunState, facts: Sequence[Fact]) -> Cure | None:
     except OutOfRange as error:
         return Cure(cut_at, rows, Ready(planned), f"{error} {TAKE_BACK}", None, None)
     odd = {marked[position].event for position in fit.odd_weighings} - {""}
-    rows = tuple(replace(row, is_odd=row.event in odd) for row in rows)
+    rows = _with_weeks([replace(row, is_odd=row.event in odd) for row in rows])
     level = day_loss_below(fit)
     chart = drying_chart(fit, points, level)
     return Cure(cut_at, rows, _ready(planned, cut_at, level), _remark(fit, rows), fit, chart)
@@ -137,7 +138,7 @@ def weighing_rows(state: RunState, facts: Sequence[Fact]) -> tuple[WeighingRow, 
     cut = state.cut
     assert cut is not None
     by = next((fact.person for fact in facts if fact.id == cut["event"]), "")
-    rows = [WeighingRow("", cut["at"], 0.0, cut["bars"], float(cut["mass_g"]), 0.0, None, by)]
+    rows = [WeighingRow("", cut["at"], 0.0, cut["bars"], float(cut["mass_g"]), 0.0, by)]
     counted = (fact for fact in facts if fact.kind == "cure-weighed" and fact.id not in state.withdrawn)
     for fact in sorted(counted, key=lambda fact: fact.happened_at):
         rows.append(_row(fact, rows))
@@ -150,11 +151,23 @@ def _row(fact: Fact, before: Sequence[WeighingRow]) -> WeighingRow:
     same = [row for row in before[1:] if row.bars == bars]
     is_fresh = not same and since <= FRESH_DAYS
     fresh = same[0] if same and same[0].day <= FRESH_DAYS else before[0]
-    last = same[-1] if same else before[0]
     loss = 0.0 if is_fresh else 1 - mass / bars / fresh.each_g
-    gap = since - last.day
-    week = None if is_fresh or gap < 1 else (last.each_g - mass / bars) / gap * 7
-    return WeighingRow(fact.id, fact.happened_at, since, bars, mass, loss, week, fact.person)
+    return WeighingRow(fact.id, fact.happened_at, since, bars, mass, loss, fact.person)
+
+
+def _with_weeks(rows: Sequence[WeighingRow]) -> tuple[WeighingRow, ...]:
+    """Return the rows with what one bar lost in a week, where a day or more lies between two of the same bars."""
+    last: dict[int, WeighingRow] = {}
+    found = []
+    for row in rows:
+        before = last.get(row.bars, rows[0])
+        gap = row.day - before.day
+        if gap >= 1 and not row.is_odd:
+            row = replace(row, week_g=(before.each_g - row.each_g) / gap * WEEK)
+        if not row.is_odd:
+            last[row.bars] = row
+        found.append(row)
+    return tuple(found)
 
 
 def _marked(rows: Sequence[WeighingRow]) -> tuple[WeighingRow, ...]:

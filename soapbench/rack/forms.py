@@ -87,8 +87,8 @@ class ActForm(forms.Form):
 
     id = forms.UUIDField(widget=forms.HiddenInput, error_messages={"invalid": LOST_ID})
 
-    def __init__(self, data: QueryDict | None = None, *, name: str, prompt: str = "") -> None:
-        super().__init__(data, prefix=name, initial={"id": new_id(), "at": prompt})
+    def __init__(self, data: QueryDict | None = None, *, name: str, **initial: Any) -> None:
+        super().__init__(data, prefix=name, initial={"id": new_id(), **initial})
         self.name = name
         in_plain_words(self)
         for field in self.hidden_fields():
@@ -209,9 +209,11 @@ class SoldForm(forms.Form):
     def __init__(self, data: QueryDict | None, *, cut_on: date, usual: date) -> None:
         super().__init__(data, initial={"sold": usual})
         self.cut_on, self.usual = cut_on, usual
+        self.fields["sold"].required = True
+        in_plain_words(self)
 
     def clean_sold(self) -> date:
-        sold: date = self.cleaned_data["sold"] or self.usual
+        sold: date = self.cleaned_data["sold"]
         if sold < self.cut_on:
             raise ValidationError(_("This is before the cut. Choose a later day."), code="before the cut")
         return sold

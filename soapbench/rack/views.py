@@ -7,6 +7,7 @@ from uuid import UUID
 from django.contrib import messages
 from django.http import Http404, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_http_methods
@@ -37,7 +38,7 @@ def run(request: MakerRequest, pk: UUID) -> HttpResponse:
         raise Http404
     if form.is_valid() and perform(row, form, request.user):
         messages.success(request, _("Written down."))
-        return redirect("rack:run", row.pk)
+        return redirect(f"{reverse('rack:run', args=[row.pk])}#main")
     return _shown(request, row, form)
 
 

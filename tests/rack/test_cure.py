@@ -91,6 +91,13 @@ def test_a_weighing_that_fits_no_curve_is_marked(cut):
     assert [row.mass_g for row in cure(cut).rows if row.is_odd] == [300]
 
 
+def test_the_loss_in_a_week_passes_over_an_odd_weighing(cut):
+    for mass in (390, 372, 364, 300, 356, 354):
+        weigh(cut, 7 if mass < 390 else 0, mass)
+
+    assert [row.week_said for row in cure(cut).rows][2:] == ["6.0", "2.7", "", "1.3", "0.7"]
+
+
 def test_a_bar_is_lighter_the_later_it_is_sold(cut):
     weigh(cut, 7, 370)
     found = cure(cut)

@@ -174,6 +174,13 @@ def test_bars_that_still_cure_are_not_released(as_owner, curing):
     assert "Close the cure first" in answer.content.decode() and "They feel hard." in answer.content.decode()
 
 
+@pytest.mark.parametrize(("at", "act", "bars"), [("curing", "weigh", 3), ("tested", "release", 10)])
+def test_the_number_of_bars_is_filled_in_already(as_owner, request, at, act, bars):
+    page = as_owner.get(f"/rack/{request.getfixturevalue(at).pk}/").context["page"]
+
+    assert next(each.form for each in page.acts if each.name == act)["bars"].value() == str(bars)
+
+
 def test_closing_the_cure_leads_to_the_test(as_owner, curing):
     send(as_owner, curing, "close")
 
