@@ -1,4 +1,10 @@
-from django.urls import URLPattern
+from django.urls import path
+
+from soapbench.logbook import views
 
 app_name = "logbook"
-urlpatterns: list[URLPattern] = []
+urlpatterns = [
+    path("", views.home, name="home"),
+    path("<uuid:pk>/", views.record, name="record"),
+    path("<uuid:pk>.pdf", views.pdf, name="pdf"),
+]
