@@ -89,7 +89,7 @@ def _act(name: str, plan: Plan, state: RunState, sent: ActForm | None, *, is_fir
         if sent is not None and sent.name == name
         else FORMS[name](name=name, at=state.current, bars=_bars(name, state))
     )
-    look = "is-danger" if name in DANGER else "is-main" if is_first else ""
+    look = "is-danger" if name in DANGER else "is-main" if is_first and name != "note" else ""
     return Act(name, form, _title(name, plan, state, form), look)
 
 

@@ -7,7 +7,7 @@ import pytest
 from soapbench.bench.events import facts_of, state_of
 from soapbench.bench.ids import new_id
 from tests.bench.sample import START
-from tests.rack.played import play
+from tests.rack.played import begin, play, write
 
 
 def page_of(client, run):
@@ -213,6 +213,20 @@ def test_a_lye_heavy_batch_is_not_released_without_a_test(as_owner, heavy):
 def test_a_lye_heavy_batch_cannot_skip_its_test(as_owner, heavy):
     assert send(as_owner, heavy, "no-test").status_code == 422
     assert "no-test" not in {act.name for act in as_owner.get(f"/rack/{heavy.pk}/").context["page"].acts}
+
+
+def test_a_batch_whose_unlucky_end_is_lye_heavy_waits_for_a_test_too(as_owner, doorstep, owner):
+    run, hand = begin(doorstep, owner)
+    hand.start().until("weigh:alkali:naoh")
+    hand.weigh("alkali:naoh", hand.state.targets["alkali:naoh"] * 1.045)
+    write(run, hand.until("release"), owner)
+    send(as_owner, run, "take-back", event=state_of(run).tests[-1].id)
+
+    superfat = state_of(run).superfat
+    answer = send(as_owner, run, "release", bars="10")
+
+    assert superfat.low < 0 < superfat.central
+    assert answer.status_code == 422 and "may be lye-heavy" in answer.content.decode()
 
 
 def test_a_lye_heavy_batch_may_go_after_a_passed_test(as_owner, heavy):
