@@ -6,6 +6,7 @@ import pytest
 import time_machine
 
 from tests.bench.sample import START
+from tests.logbook.batch import eventful
 from tests.rack.played import begin, write
 
 
@@ -26,26 +27,3 @@ def made(ebb_line, owner):
     run, hand = begin(ebb_line, owner)
     eventful(hand)
     return write(run, hand, owner)
-
-
-def eventful(hand):
-    """Play a run in which things happen, from the first tap to the release."""
-    hand.start().until("melt")
-    wrong = hand.weigh("fat:castor", 99.0)
-    hand.tap("took-back", event=wrong)
-    hand.until("cool")
-    for minutes, lye, fats in ((5, 78, 58), (15, 61, 51), (15, 49, 45), (15, 41, 40)):
-        hand.wait(minutes=minutes)
-        hand.tap("read", "cool", pot="lye", temp_c=lye)
-        hand.tap("read", "cool", pot="fats", temp_c=fats)
-    hand.tap("noted", text="Ёлка, ελιά, naïve: the room smelt of olives.")
-    hand.until("draw")
-    hand.tap("changed", "draw", what="drawn differently", why="The hanger was not at hand.",
-             decision="Keep it and cut to suit.", path="zigzag", tool="skewer")  # fmt: skip
-    hand.until("cut")
-    hand.wait(hours=26)
-    hand.until("cure")
-    for days, mass in ((0, 390), (7, 372), (7, 364), (14, 357)):
-        hand.wait(days=days)
-        hand.tap("cure-weighed", "cure", bars=3, mass_g=mass)
-    hand.until("")

@@ -1,5 +1,9 @@
 """The pages of one record, on screen and as PDF, and who may read them."""
 
+import time
+from io import BytesIO
+
+import pypdf
 import pytest
 
 from soapbench.bench.models import Event
@@ -93,3 +97,30 @@ def test_a_log_that_was_tampered_with_is_told(as_owner, made):
     page = as_owner.get(f"/logbook/{made.pk}/").content.decode()
 
     assert f"Entry {tampered.position} of {made.code} does not fit" in page
+
+
+def test_the_browser_shows_the_pdf_under_the_code_of_the_batch(as_owner, made):
+    answer = as_owner.get(f"/logbook/{made.pk}.pdf")
+
+    assert answer["Content-Type"] == "application/pdf"
+    assert answer["Content-Disposition"] == f'inline; filename="{made.code.lower()}.pdf"'
+
+
+@pytest.mark.parametrize(("asked", "width"), [("letter", 612), ("a4", 595.28), ("papyrus", 595.28), ("", 595.28)])
+def test_an_unknown_paper_is_a4(as_owner, ebb_line, owner, asked, width):
+    run = play(ebb_line, owner, "weigh:water")
+
+    answer = as_owner.get(f"/logbook/{run.pk}.pdf", {"paper": asked})
+
+    page = pypdf.PdfReader(BytesIO(answer.content)).pages[0]
+    assert float(page.mediabox.width) == pytest.approx(width, abs=0.1)
+
+
+def test_a_record_of_over_a_hundred_events_is_shown_in_half_a_second(as_owner, made):
+    as_owner.get(f"/logbook/{made.pk}/")  # templates are read once in the life of the process
+    began = time.perf_counter()
+
+    as_owner.get(f"/logbook/{made.pk}/")
+
+    assert made.event_count > 100
+    assert time.perf_counter() - began < 0.5
