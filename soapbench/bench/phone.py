@@ -26,6 +26,7 @@ def plan_document(plan: Plan) -> dict[str, Any]:
         "prompts": [_prompt(prompt) for prompt in plan.prompts],
         "portions": [{"letter": portion.letter, "share": portion.share} for portion in plan.portions],
         "names": {key: facts.name for key, facts in materials.items()},
+        "own_lots": {key: [facts.lot, facts.lot_code] for key, facts in materials.items() if facts.lot},
     }
 
 

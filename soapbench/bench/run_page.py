@@ -17,6 +17,7 @@ from soapbench.bench.models import Run
 from soapbench.bench.phone import fact_documents, plan_document, state_document
 from soapbench.bench.plan import Plan
 from soapbench.bench.reading_screen import cooling_screen
+from soapbench.bench.rules.lye import needs_test
 from soapbench.bench.run import fold
 from soapbench.bench.screen import Refusal, run_screen
 from soapbench.bench.state import Fact, RunState
@@ -42,6 +43,7 @@ def run_page(run: Run, *, shown: str = "", refusal: Refusal | None = None) -> di
         "page": run_screen(plan, state, shown, refusal),
         "cooling": cooling_screen(plan, state),
         "cut_bars": state.cut["bars"] if state.cut else "",
+        "needs_test": needs_test(state),
         "effect": _effect(state, facts),
         "last_words": _last_words(plan, state, facts),
         "events_url": reverse("bench:events", args=[run.pk]),

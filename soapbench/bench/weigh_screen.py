@@ -10,6 +10,7 @@ from soapbench.bench.plan import Line, LineGroup, Plan
 from soapbench.bench.state import Change, RunState
 from soapbench.science.errors import OutOfRange
 from soapbench.science.weighing import Doubt, Kind, entry_doubts
+from soapbench.shelf.facts import MaterialFacts
 
 MAY_BE_TAKEN_AS_SHOWN: frozenset[LineGroup] = frozenset({"colourant", "scent", "addition", "carrier"})
 NARROW_SPACE = "\u202f"
@@ -38,6 +39,7 @@ class LineScreen:
     pot: str
     weighed: str
     may_be_as_shown: bool
+    instead: str  # name of the stand-in that is used, "" as planned
 
 
 def line_screen(plan: Plan, state: RunState, line: Line) -> LineScreen:
@@ -47,6 +49,7 @@ def line_screen(plan: Plan, state: RunState, line: Line) -> LineScreen:
     weighed = state.weights.get(line.key)
     words = grams(target, decimals)
     tare = plan.tares.get(line.vessel)
+    instead = stand_in(plan, state, line)
     return LineScreen(
         key=line.key,
         name=name_of(plan, state, line),
@@ -62,8 +65,9 @@ def line_screen(plan: Plan, state: RunState, line: Line) -> LineScreen:
         decimals=decimals,
         vessel=line.vessel,
         tare=grams(tare, decimals) if tare else "",
-        lot_code=line.lot_code,
-        lot=line.lot,
+        lot_code=instead.lot_code if instead else line.lot_code,
+        lot=instead.lot if instead else line.lot,
+        instead=instead.name if instead else "",
         pot=grams(state.pot_g, decimals) if line.group == "fat" else "",
         weighed=grams(weighed.mass_g, decimals) if weighed else "",
         may_be_as_shown=line.group in MAY_BE_TAKEN_AS_SHOWN,
@@ -75,9 +79,16 @@ def name_of(plan: Plan, state: RunState, line: Line) -> str:
     weighed = state.weights.get(line.key)
     if weighed:
         return weighed.name
+    instead = stand_in(plan, state, line)
+    return instead.name if instead else line.name
+
+
+def stand_in(plan: Plan, state: RunState, line: Line) -> MaterialFacts | None:
+    """Return what is used in place of a line's material, None as planned."""
     instead = [change.details["material"] for change in state.changes if _replaces(change, line)]
-    facts = plan.stand_ins.get(instead[-1]) or plan.materials.get(instead[-1]) if instead else None
-    return facts.name if facts else line.name
+    if not instead:
+        return None
+    return plan.stand_ins.get(instead[-1]) or plan.materials.get(instead[-1])
 
 
 def _replaces(change: Change, line: Line) -> bool:

@@ -71,6 +71,7 @@ function stateOf(tally, settlement) {
     skipped,
     ticked: tally.ticked,
     weights: tally.weights,
+    used_instead: tally.usedInstead,
     targets: targets(tally, settlement),
     pot_g: potTotal(tally),
     portions_g: portionsNow(tally),

@@ -46,6 +46,7 @@ export function show(root, plan, view, prompt) {
     element.textContent = String(plan.prompts.findIndex(({ key }) => key === prompt) + 1);
   });
   showFigures(root, plan, view);
+  showStandIns(root, plan, view);
   showTicks(root, view);
   showSettlement(root, plan, view);
   showLast(root, plan, view);
@@ -104,6 +105,26 @@ function showFigures(root, plan, view) {
 }
 
 /**
+ * Say at its own prompt what is used instead, and from which lot it is weighed.
+ * @param {HTMLElement} root
+ * @param {Plan} plan
+ * @param {View} view
+ */
+function showStandIns(root, plan, view) {
+  each(root, "[data-instead]", (notice) => {
+    const line = plan.lines.find(({ key }) => key === notice.dataset.instead);
+    const used = view.used_instead[notice.dataset.instead ?? ""];
+    if (!line) return;
+    notice.hidden = !used;
+    each(notice, "[data-instead-name]", (name) => (name.textContent = used ? plan.names[used.material] : ""));
+    const [lot, code] = used ? (plan.own_lots[used.material] ?? [null, "–"]) : [line.lot, null];
+    const section = /** @type {HTMLElement} */ (notice.closest("[data-prompt]"));
+    each(section, "[name=lot]", (input) => (/** @type {HTMLInputElement} */ (input).value = String(used?.lot ?? lot ?? "")));
+    if (code) each(section, "[data-lot-code]", (element) => (element.textContent = code));
+  });
+}
+
+/**
  * @param {HTMLElement} figure
  * @param {number | undefined} target
  * @param {(mass: number) => string} grams
@@ -155,4 +176,6 @@ function showLast(root, plan, view) {
   each(root, "[data-last-event]", (input) => (/** @type {HTMLInputElement} */ (input).value = view.last_event));
   each(root, "[data-take-back]", (button) => (/** @type {HTMLButtonElement} */ (button).disabled = !view.last_event));
   each(root, "[data-last-words], [data-resume-last]", (element) => (element.textContent = words));
+  const bars = view.log.filter(({ kind }) => kind === "cut").at(-1)?.payload.bars;
+  each(root, "[data-cut-bars]", (input) => (/** @type {HTMLInputElement} */ (input).value ||= String(bars ?? "")));
 }

@@ -13,7 +13,8 @@
  *   takes_mol_per_g: Record<string, number>, alkali_g_per_mol: Record<string, number>,
  *   lots: Record<string, {material: string, takes_mol_per_g: number | null}>,
  *   water: {by: string, value: number}, lines: Line[], prompts: Prompt[],
- *   portions: {letter: string, share: number}[], names: Record<string, string>, path_passes: number}} Plan
+ *   portions: {letter: string, share: number}[], names: Record<string, string>,
+ *   own_lots: Record<string, [number, string]>, path_passes: number}} Plan
  * @typedef {{mass_g: number, target_g: number, material: string, lot: number | null, name: string}} Weight
  * @typedef {{is_needed: boolean, choice: string, planned: Record<string, number>,
  *   recomputed: Record<string, number>}} Settlement
@@ -26,6 +27,7 @@
  * @property {Record<string, boolean>} skipped
  * @property {Record<string, boolean>} ticked
  * @property {Record<string, Weight>} weights
+ * @property {Record<string, {material: string, lot: number | null}>} used_instead
  * @property {Record<string, number>} targets
  * @property {number} pot_g
  * @property {Record<string, number>} portions_g

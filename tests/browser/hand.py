@@ -1,0 +1,141 @@
+"""The maker's hand: what is tapped at each kind of prompt of the run page."""
+
+HOLD_MS = 1150  # a little longer than the button asks for
+SETTLED_MS = 850  # a step that has just appeared takes no tap for 800 ms
+
+
+class Hand:
+    """Taps through a run on an open run page, prompt by prompt."""
+
+    def __init__(self, page):
+        self.page = page
+        page.wait_for_selector("[data-run][data-live=true]")
+
+    @property
+    def prompt(self):
+        return self.page.locator("[data-prompt]:not([hidden])")
+
+    @property
+    def key(self):
+        return self.prompt.get_attribute("data-prompt")
+
+    @property
+    def kind(self):
+        kinds = self.prompt.get_attribute("class").split()
+        return kinds[1].removeprefix("is-")
+
+    def wait_for(self, key):
+        """Wait until this prompt stands there and takes taps."""
+        self.page.wait_for_selector(f'[data-prompt="{key}"]:not([hidden])')
+        self.page.wait_for_timeout(SETTLED_MS)
+
+    def wait_until_saved(self):
+        self.page.locator("[data-sign-words]", has_text="All saved").wait_for()
+
+    def until(self, key):
+        """Do every prompt as planned until this one stands there."""
+        while self.key != key:
+            self.do_as_planned()
+        self.page.wait_for_timeout(SETTLED_MS)
+
+    def do_as_planned(self):
+        before = self.key
+        self.page.wait_for_timeout(SETTLED_MS)
+        WAYS.get(self.kind, Hand.act)(self)
+        self.page.wait_for_selector(f'[data-prompt="{before}"][hidden]', state="attached")
+
+    def act(self):
+        self.prompt.locator("button.is-main:visible").first.tap()
+
+    def tick_all(self):
+        missing = self.prompt.locator("[data-tick][aria-pressed=false]")
+        while count := missing.count():
+            missing.first.tap()
+            self.page.wait_for_function(
+                "count => document.querySelectorAll("
+                "'[data-prompt]:not([hidden]) [data-tick][aria-pressed=false]').length < count",
+                arg=count,
+            )
+        self.prompt.get_by_role("button", name="All of it is here").tap()
+
+    def figure(self):
+        """Return the grams that the prompt asks for, as they stand there."""
+        return "".join(self.prompt.locator(".key-figure").inner_text().split()).removesuffix("g")
+
+    def type(self, grams):
+        for key in str(grams):
+            self.prompt.locator(f'[data-key="{key}"]').tap()
+
+    def weigh(self, grams=None):
+        self.type(self.figure() if grams is None else grams)
+        self.prompt.locator("[data-send]").tap()
+
+    def hold(self):
+        where = self.prompt.locator("[data-hold-button]")
+        where.scroll_into_view_if_needed()
+        box = where.bounding_box()
+        self.page.mouse.move(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+        self.page.mouse.down()
+        self.page.wait_for_timeout(HOLD_MS)
+        self.page.mouse.up()
+
+    def read(self, pot="lye", temp_c=None):
+        section = self.prompt.locator(f"[data-reading={pot}]")
+        if temp_c is None:
+            section.locator("[data-tile]").first.tap()
+            return
+        section.locator("summary").tap()
+        section.locator("details [name=temp_c]").fill(str(temp_c))
+        section.get_by_role("button", name="Read").tap()
+        section.locator(f"[data-last-reading={pot}]", has_text=f"{temp_c} °C").wait_for()
+
+    def cool(self):
+        self.read("lye", 40)
+        self.read("fats", 39)
+        self.prompt.get_by_role("button", name="Both are in the window").tap()
+
+    def cut(self):
+        self.prompt.locator("[name=mass_g]").fill("1430")
+        self.prompt.locator("[name=offcuts_g]").fill("95")
+        self.prompt.get_by_role("button", name="Cut").tap()
+
+    def cure(self):
+        self.prompt.locator("[name=bars]").fill("3")
+        self.prompt.locator("[name=mass_g]").fill("451")
+        self.prompt.get_by_role("button", name="Weighed").tap()
+        self.wait_until_saved()
+        self.prompt.get_by_role("button", name="Cured, it is ready").tap()
+
+    def test(self):
+        self.prompt.locator("[name=value]").fill("9.6")
+        self.prompt.get_by_role("button", name="Passed", exact=True).tap()
+
+    def change(self, kind, *, why, decision, **fields):
+        """Write down what differs: the tile, its few fields, why, and what was decided."""
+        panel = self.page.locator("#different")
+        self.page.locator(".dock [data-different]").tap()
+        panel.locator("[data-tile]", has_text=kind).tap()
+        for name, value in fields.items():
+            field = panel.locator(f"[name={name}]")
+            field.select_option(value) if field.evaluate("one => one.tagName") == "SELECT" else field.fill(value)
+        answers = panel.locator(".answers:visible")
+        answers.locator(".chip-choice", has_text=why).first.tap()
+        answers.locator(".chip-choice", has_text=decision).first.tap()
+        panel.get_by_role("button", name="Write it down").tap()
+        self.wait_until_saved()
+
+
+WAYS = {
+    "tick": Hand.tick_all,
+    "weigh": Hand.weigh,
+    "split": Hand.weigh,
+    "pot-check": Hand.weigh,
+    "hold": Hand.hold,
+    "pour": Hand.hold,
+    "read": Hand.read,
+    "cool": Hand.cool,
+    "cut": Hand.cut,
+    "cure": Hand.cure,
+    "test": Hand.test,
+    "release": Hand.hold,
+}
