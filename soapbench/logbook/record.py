@@ -58,7 +58,7 @@ def _superfat(given: Given) -> Glance:
 def _differences(given: Given) -> Glance:
     count = len(given.state.changes) + len(outside(given))
     note = ngettext("thing differs from the plan", "things differ from the plan", count) if count else _("as planned")
-    return Glance(_("Differences"), str(count), note, "attention" if count else "")
+    return Glance(_("Deviations"), str(count), note, "attention" if count else "")
 
 
 def _chain(given: Given) -> Glance:

@@ -379,4 +379,4 @@ def test_a_lot_that_the_plan_does_not_know_is_named_by_its_code():
 
 def test_a_batch_as_planned_says_that_nothing_differed(finished):
     assert lines(finished, "changes") == ["Nothing that was written down differs from the plan."]
-    assert next(one for one in finished.glances if one.name == "Differences").value == "0"
+    assert next(one for one in finished.glances if one.name == "Deviations").value == "0"
