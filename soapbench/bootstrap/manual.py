@@ -55,6 +55,7 @@ def add_serve_arguments(parser: ArgumentParser) -> None:
     )
     parser.add_argument("--threads", type=int, default=8, metavar="N", help="requests answered at once (8)")
     parser.add_argument("--no-qr", action="store_true", help="print no QR code")
+    parser.add_argument("--no-demo", action="store_true", help="begin with a workshop of your own, not with the demo")
 
 
 def test_parser() -> ArgumentParser:

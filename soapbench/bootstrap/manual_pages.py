@@ -12,6 +12,7 @@ SERVE_MORE = """\
 examples:
   python3 manage.py serve
   python3 manage.py serve --port 8080 --no-qr
+  python3 manage.py serve --no-demo               the first time: asks whose workshop it is
   python3 manage.py serve --host 127.0.0.1        this machine only, no phone
 
 files:

@@ -5,6 +5,7 @@ import os
 import pytest
 from django.db import connection
 
+from soapbench.shelf.models import Material
 from soapbench.workshop.management import banner, migrations, static_files
 from soapbench.workshop.management.commands import serve
 from soapbench.workshop.models import Person, Workshop
@@ -118,3 +119,13 @@ def test_a_qr_code_is_square_and_keeps_its_colours_on_a_light_terminal():
     assert {len(line) for line in plain} == {len(plain[0])}
     assert len(plain) == -(-len(plain[0]) // 2)  # two modules in the height of a line
     assert all(line == f"\x1b[97;40m{bare}\x1b[0m" for line, bare in zip(coloured, plain, strict=True))
+
+
+@pytest.mark.django_db
+def test_without_the_demo_the_shelf_is_filled_and_nobody_is_known(monkeypatch):
+    monkeypatch.setattr(static_files, "collect_if_changed", lambda: None)
+
+    serve.Command().prepare(with_demo=False)
+
+    assert Material.objects.filter(key="olive").exists()
+    assert not Person.objects.exists() and not Workshop.objects.exists()

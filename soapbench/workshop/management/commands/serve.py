@@ -26,7 +26,7 @@ class Command(BaseCommand):
     def handle(self, *args: object, host: str, port: int, threads: int, **options: object) -> None:
         network.check_port(host, port)
         try:
-            self.prepare()
+            self.prepare(with_demo=not options["no_demo"])
         except OperationalError as error:
             raise Trouble(database_words(error)) from error
         lan = network.lan_address() if host in network.EVERY_ADDRESS else None
@@ -39,16 +39,17 @@ class Command(BaseCommand):
         server.run(running, lambda: self.announce(host, port, lan, with_qr=not options["no_qr"]))
         self.stdout.write("Stopped. Everything is kept.")
 
-    def prepare(self) -> None:
+    def prepare(self, *, with_demo: bool = True) -> None:
         """Bring database and static files up to date; fill an empty database."""
         if migrations.pending():
             self.stdout.write("Bringing the database up to date.")
             call_command("migrate", interactive=False, verbosity=0)
         if not Person.objects.exists():
-            self.stdout.write("Loading the reference data and the demo workshop.")
+            self.stdout.write(f"Loading the reference data{' and the demo workshop' if with_demo else ''}.")
             with transaction.atomic():  # all or nothing, so that a start broken off is simply begun again
                 call_command("load_reference", verbosity=0)
-                call_command("load_demo", verbosity=0)
+                if with_demo:
+                    call_command("load_demo", verbosity=0)
         static_files.collect_if_changed()
 
     def announce(self, host: str, port: int, lan: str | None, *, with_qr: bool) -> None:
