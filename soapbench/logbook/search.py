@@ -41,7 +41,7 @@ class SearchForm(forms.Form):
     state = forms.ChoiceField(label=gettext_lazy("State"), required=False, choices=[("", ANY), *Run.Status.choices])
     since = DateField(gettext_lazy("From"))
     until = DateField(gettext_lazy("To"))
-    deviations = forms.BooleanField(label=gettext_lazy("Only with departures from the plan"), required=False)
+    deviations = forms.BooleanField(label=gettext_lazy("Only with deviations from the plan"), required=False)
 
     def __init__(self, data: QueryDict, workshop: Workshop) -> None:
         super().__init__(data)

@@ -321,14 +321,34 @@ def test_more_soap_than_batter_is_told():
     assert "more came out than went in" in line(record(bench), "cut", "Not in bars")
 
 
-def test_drying_is_told_a_bar_and_a_week():
+def dried():
     bench = hand().start().until("cure")
     bench.wait(days=14)
     bench.tap("cure-weighed", "cure", bars=2, mass_g=234)
-    first, second = lines(record(bench), "cure")
+    return bench
 
-    assert first.split(" | ")[1:] == ["10", "1300 g", "130 g", "", ""]
-    assert second.split(" | ")[1:] == ["2", "234 g", "117 g", "−10.0 %", "−5.0 %"]
+
+def test_drying_is_told_a_bar_and_a_week():
+    _curve, first, second, *_rest = lines(record(dried()), "cure")
+
+    assert first.split(" | ")[1:] == ["10", "1300 g", "130 g", "", "", "Ada"]
+    assert second.split(" | ")[1:] == ["2", "234 g", "117 g", "−10.0 %", "−6.5 g", "Ada"]
+
+
+def test_the_drying_curve_is_drawn_with_the_day_it_leads_to():
+    made = record(dried())
+
+    assert [block.kind for block in section(made, "cure").blocks] == ["curve", "table", "pairs"]
+    assert "between" in line(made, "cure", "Ready")
+
+
+def test_bars_that_may_be_lye_heavy_and_were_not_tested_are_told():
+    bench = hand().start().until("weigh:alkali:naoh")
+    bench.weigh("alkali:naoh", bench.state.targets["alkali:naoh"] * 1.04)
+    bench.until("cure")
+
+    assert bench.state.superfat.lye_heavy_possible and not bench.state.superfat.is_lye_heavy
+    assert "this batch needs it" in " ".join(lines(record(bench), "tests"))
 
 
 def test_a_release_names_who_how_many_and_when(finished):

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import datetime
-from itertools import pairwise
-
 from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy as later
@@ -13,7 +10,9 @@ from soapbench.bench.state import Fact
 from soapbench.bench.words import grams, percent
 from soapbench.logbook.blocks import Block, Cell, Column, Pairs, Section, Table, Tone, Words
 from soapbench.logbook.given import Given
-from soapbench.logbook.words import short_moment, signed, signed_by, signed_percent
+from soapbench.logbook.sections.cure import cure
+from soapbench.logbook.words import short_moment, signed, signed_by
+from soapbench.rack.release import waits_for_test
 
 
 def bars(given: Given) -> list[Section]:
@@ -21,7 +20,7 @@ def bars(given: Given) -> list[Section]:
     made = [
         Section("cut", _("Cut and yield"), _cut(given)),
         Section("losses", _("Losses"), _losses(given)),
-        Section("cure", _("Drying"), _cure(given)),
+        Section("cure", _("Drying"), cure(given)),
         Section("tests", _("Tests"), _tests(given)),
         Section("decision", _("Decision"), decision(given)),
     ]
@@ -76,43 +75,6 @@ def _losses(given: Given) -> tuple[Block, ...]:
     return (Table(columns, tuple(rows)),) if rows else ()
 
 
-def _cure(given: Given) -> tuple[Block, ...]:
-    cut, weighings = given.state.cut, list(given.state.cure_weighings)
-    if not weighings:
-        return ()
-    if cut and cut["bars"]:
-        weighings.insert(0, (cut["at"], cut["bars"], cut["mass_g"]))
-    columns = (
-        Column(_("Weighed"), 1.2),
-        Column(_("Bars"), is_number=True),
-        Column(_("Together"), is_number=True),
-        Column(_("A bar"), is_number=True),
-        Column(_("Since the first"), is_number=True),
-        Column(_("In a week"), is_number=True),
-    )
-    rows = [_weighing(weighings[0], weighings[0], None)]
-    rows += [_weighing(after, weighings[0], before) for before, after in pairwise(weighings)]
-    return (Table(columns, tuple(rows)),)
-
-
-Weighing = tuple[datetime, int, float]
-
-
-def _weighing(now: Weighing, first: Weighing, before: Weighing | None) -> tuple[Cell, ...]:
-    at, count, mass = now
-    since = _loss(first, now) if before else ""
-    week = ""
-    if before and (days := (at - before[0]).total_seconds() / 86400) > 0.5:
-        week = _loss(before, now, 7 / days)
-    a_bar = grams(round(mass / count, 1))
-    return Cell(short_moment(at)), Cell(str(count)), Cell(grams(mass)), Cell(a_bar), Cell(since), Cell(week)
-
-
-def _loss(earlier: Weighing, now: Weighing, factor: float = 1.0) -> str:
-    before, after = earlier[2] / earlier[1], now[2] / now[1]
-    return signed_percent((after / before - 1) * factor) if before else ""
-
-
 def _tests(given: Given) -> tuple[Block, ...]:
     columns = (
         Column(_("Test"), 2),
@@ -127,7 +89,7 @@ def _tests(given: Given) -> tuple[Block, ...]:
 
 
 def _is_due(given: Given) -> bool:
-    return given.state.needs_test and given.state.status == "curing"
+    return waits_for_test(given.state) and given.state.status == "curing"
 
 
 def _test(fact: Fact) -> tuple[Cell, ...]:
