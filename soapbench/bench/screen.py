@@ -11,7 +11,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from soapbench.bench.change_words import ChangeTile, tiles_for
-from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, Tick
+from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, PromptKind, Tick
 from soapbench.bench.pour_screen import PourScreen, drawing_steps, pour_screen
 from soapbench.bench.reading_screen import PotScreen, pots_of
 from soapbench.bench.state import RunState
@@ -45,6 +45,27 @@ TICK_GROUPS: dict[str, str | Promise] = {
     "tool": _("Tools"),
     "material": _("Materials"),
 }
+# Which refused events have their own place at a prompt, and which in a panel; of the others the page's top tells.
+AT_THE_PROMPT: dict[PromptKind, frozenset[str]] = {
+    "tick": frozenset({"done"}),
+    "weigh": frozenset({"weighed"}),
+    "act": frozenset({"done"}),
+    "hold": frozenset({"done"}),
+    "settle": frozenset({"settled"}),
+    "read": frozenset({"read"}),
+    "cool": frozenset({"read", "done"}),
+    "pot check": frozenset({"pot-checked"}),
+    "trace": frozenset({"trace-seen"}),
+    "split": frozenset({"split"}),
+    "pour": frozenset({"done"}),
+    "draw": frozenset({"drawn"}),
+    "wait": frozenset({"done"}),
+    "cut": frozenset({"cut"}),
+    "cure": frozenset({"cure-weighed", "done"}),
+    "test": frozenset({"tested", "done"}),
+    "release": frozenset({"released", "rejected"}),
+}
+IN_A_PANEL = {"changed": "different", "noted": "steps", "stopped": "steps"}
 # Where splashes of caustic are possible, first aid is shown without looking for it.
 CAUSTIC: frozenset[Phase] = frozenset({"lye", "meanwhile", "combine", "portions", "pour", "drawing"})
 
@@ -95,6 +116,11 @@ class PromptScreen:
     steps: tuple[str, ...]
     refusal: Refusal | None
 
+    @property
+    def opens(self) -> str:
+        """The panel in which a refused form stands, "" when it stands at the prompt."""
+        return IN_A_PANEL.get(self.refusal.kind, "") if self.refusal else ""
+
 
 @dataclass(frozen=True)
 class Ways:
@@ -115,24 +141,34 @@ class RunScreen:
     step: str
     ten_steps: str
     pot: str
+    trouble: str  # why a form was not taken, when the prompt has no place of its own for it
 
 
 def run_screen(plan: Plan, state: RunState, shown: str = "", refusal: Refusal | None = None) -> RunScreen:
     """Return the whole page: the prompt that is shown is the one asked for, else the current one."""
     screens = tuple(_prompt_screen(plan, state, index, refusal) for index in range(len(plan.prompts)))
-    wanted = shown or (refusal.prompt if refusal else "") or state.current
-    found = [screen for screen in screens if screen.prompt.key == wanted]
+    by_key = {screen.prompt.key: screen for screen in screens}
+    wanted = (shown, refusal.prompt if refusal else "", state.current)
+    found = next((by_key[key] for key in wanted if key in by_key), screens[-1])
     decimals = decimals_of(plan.resolution_g)
     return RunScreen(
         prompts=screens,
-        shown=found[0] if found else screens[-1],
+        shown=found,
         tiles=tiles_for(tuple({change: None for prompt in plan.prompts for change in prompt.changes})),
         ways=_ways(plan, state),
         decimals=decimals,
         step=grams(plan.resolution_g, decimals),
         ten_steps=grams(plan.resolution_g * 10, decimals),
         pot=grams(state.pot_g, decimals),
+        trouble=_trouble(found, refusal),
     )
+
+
+def _trouble(screen: PromptScreen, refusal: Refusal | None) -> str:
+    places = AT_THE_PROMPT[screen.prompt.kind] | IN_A_PANEL.keys()
+    if refusal is None or (screen.refusal and refusal.kind in places):
+        return ""
+    return refusal.sentence
 
 
 def _ways(plan: Plan, state: RunState) -> tuple[Ways, ...]:

@@ -165,8 +165,5 @@ def _refused(
 ) -> HttpResponse:
     """Show the page again with the sentence at its place and everything that was typed."""
     data = request.POST
-    prompt = data.get("prompt", "")
-    refusal = Refusal(prompt, data.get("kind", ""), sentence, field, typed(data), questions)
-    known = any(each.key == prompt for each in run.plan.prompts)
-    context = run_page(run, shown=prompt if known else "", refusal=refusal)
-    return render(request, "bench/run.html", {**context, "trouble": "" if known else sentence}, status=status)
+    refusal = Refusal(data.get("prompt", ""), data.get("kind", ""), sentence, field, typed(data), questions)
+    return render(request, "bench/run.html", run_page(run, refusal=refusal), status=status)

@@ -84,7 +84,8 @@ class Hand:
         if temp_c is None:
             section.locator("[data-tile]").first.tap()
             return
-        section.locator("summary").tap()
+        if not section.locator("details").evaluate("details => details.open"):
+            section.locator("summary").tap()
         section.locator("details [name=temp_c]").fill(str(temp_c))
         section.get_by_role("button", name="Read").tap()
         section.locator(f"[data-last-reading={pot}]", has_text=f"{temp_c} °C").wait_for()

@@ -9,7 +9,7 @@ from soapbench.bench.state import Change, Fact, Weight
 from soapbench.bench.words import grams, over_or_short
 from soapbench.logbook.blocks import Block, Cell, Column, Section, Table, Words
 from soapbench.logbook.given import Given
-from soapbench.logbook.words import change_title, short_moment, signed_by, signed_text, when
+from soapbench.logbook.words import change_title, short_moment, signed_by, signed_text
 
 
 def differences(given: Given) -> list[Section]:
@@ -119,7 +119,7 @@ def _note(given: Given, fact: Fact) -> tuple[Cell, ...]:
 
 
 def _withdrawn(given: Given) -> tuple[Block, ...]:
-    columns = (Column(_("Entry"), 2), Column(_("When"), 1.2), Column(_("By"), 1), Column(_("Taken back by"), 1.2))
+    columns = (Column(_("Entry"), 2), Column(_("Written by"), 1.2), Column(_("Taken back by"), 1.2))
     rows = tuple(_taken_back(given, fact) for fact in given.facts if fact.id in given.state.withdrawn)
     return (Table(columns, rows),) if rows else ()
 
@@ -130,7 +130,6 @@ def _taken_back(given: Given, fact: Fact) -> tuple[Cell, ...]:
     why = str(fact.payload.get("why", ""))
     return (
         Cell(words, _("does not count") + (f"; {why}" if why else "")),
-        when(fact),
-        Cell(fact.person),
+        signed_by(fact),
         signed_by(back) if back else Cell(""),
     )

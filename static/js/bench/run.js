@@ -30,7 +30,8 @@ const timers = clocks(/** @type {HTMLElement} */ (root.querySelector("[data-time
 const gate = tapGate();
 /** @type {Set<string>} codes of the doubts that the maker has answered at this prompt */
 const answered = new Set();
-let shownPrompt = new URLSearchParams(location.search).get("at") || run.view().current;
+const asked = new URLSearchParams(location.search).get("at") ?? "";
+let shownPrompt = run.plan.prompts.some(({ key }) => key === asked) ? asked : run.view().current;
 let device = newId();
 let trouble = /** @type {"" | "offline" | "sign in" | "full"} */ ("");
 
@@ -234,6 +235,15 @@ async function recall() {
   if (input instanceof HTMLInputElement) input.value = draft.text;
 }
 
+/**
+ * A panel that a refused form has opened on a page without a script becomes an ordinary one.
+ * @param {any} opened
+ */
+function reopen(opened) {
+  opened.popover = "auto";
+  opened.showPopover?.();
+}
+
 function wire() {
   each(root, "[data-hold]", wireHold);
   each(root, "[data-prompt]", (section) => {
@@ -243,6 +253,7 @@ function wire() {
     each(section, "[data-entry]", (entry) => wireKeypad(entry, target, onTyped));
   });
   each(root, "[data-rinse]", (box) => wireRinse(box, runId, (text) => void record("noted", shownPrompt, { text })));
+  each(root, "[data-opened]", reopen);
   wireStandIns(root, run.plan);
   wireHoldOn(root, () => run.view());
   root.addEventListener("submit", onSubmit);
