@@ -78,6 +78,7 @@ def test_an_empty_folder_becomes_a_workshop_that_answers_and_stops_politely(serv
 def test_the_link_for_the_phone_signs_in(serve, port):
     process = serve("--port", port, "--host", "0.0.0.0", "--no-qr")
     answer(f"http://127.0.0.1:{port}/healthz", process)
+    time.sleep(2)  # the addresses are told while the first requests are answered already
     process.send_signal(signal.SIGINT)
     told, _ = process.communicate(timeout=20)
 

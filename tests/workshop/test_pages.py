@@ -33,7 +33,10 @@ def test_healthz_answers_without_a_sign_in(client, db):
     assert client.get("/healthz").content == b"ok"
 
 
-def test_healthz_says_when_the_database_does_not_answer(client, monkeypatch):
+@pytest.mark.parametrize("is_trusted", [True, False])
+def test_healthz_says_when_the_database_does_not_answer(client, monkeypatch, settings, is_trusted):
+    settings.TRUST_THIS_MACHINE = is_trusted
+
     def refuse():
         raise DatabaseError
 
