@@ -1,122 +1,169 @@
-"""The bench: what is being made, how much to make next, and the page that leads through a run."""
+"""The bench: runs in progress, how much to make, one run prompt by prompt, and what happened."""
 
 from __future__ import annotations
 
-import uuid
-from collections.abc import Mapping
 from typing import Any
+from uuid import UUID
 
-from django.contrib import messages
-from django.db.models import Max
-from django.http import HttpRequest, HttpResponse, HttpResponseRedirect, JsonResponse
-from django.shortcuts import get_object_or_404, render
+from django.http import HttpResponse, JsonResponse
+from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
-from django.utils.translation import gettext as _
-from django.views.decorators.csrf import ensure_csrf_cookie
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
-from soapbench.bars.models import Bar, Revision
-from soapbench.bench import forms, pages
-from soapbench.bench.choosing import WAYS, preview
-from soapbench.bench.events import Appended, append, facts_of
+from soapbench.bars.models import Bar
+from soapbench.bench import events as log
+from soapbench.bench.forms import Incoming, Unreadable, from_form, from_script, typed
 from soapbench.bench.ids import new_id
 from soapbench.bench.models import Run
 from soapbench.bench.phone import fact_documents, state_document
+from soapbench.bench.preview import Preview, preview
 from soapbench.bench.refusal import Refused
-from soapbench.bench.run import fold
+from soapbench.bench.run_page import run_page
 from soapbench.bench.screen import Refusal
+from soapbench.bench.size_form import SizeForm
 from soapbench.bench.start import start_run
+from soapbench.bench.weigh_screen import doubts
 from soapbench.workshop.http import MakerRequest
 
 
 @require_GET
 def home(request: MakerRequest) -> HttpResponse:
-    """Runs in progress first, then the bars of the line."""
-    runs = Run.objects.seen_by(request.workshop).open().select_related("bar").order_by("status", "due_at", "-made_at")
-    bars = Bar.objects.seen_by(request.workshop).in_the_line().annotate(newest=Max("revisions__number"))
+    """Show the runs in progress, then what could be made."""
+    runs = Run.objects.seen_by(request.workshop).open().select_related("bar")
+    bars = Bar.objects.seen_by(request.workshop).in_the_line().with_current()
     return render(request, "bench/home.html", {"runs": runs, "bars": bars, "now": timezone.now()})
 
 
-@require_GET
+@require_http_methods(["GET", "POST"])
 def choose(request: MakerRequest, slug: str) -> HttpResponse:
-    """How much to make, with what would come of it."""
-    revision = _newest(request, slug)
-    seen = preview(revision, request.GET.dict(), request.user)
-    context = {"revision": revision, "bar": revision.bar, "preview": seen, "ways": WAYS, **_equipment(request)}
-    name = "bench/choose.html#preview" if request.htmx else "bench/choose.html"
-    return render(request, name, context)
-
-
-def _equipment(request: MakerRequest) -> dict[str, Any]:
-    workshop = request.workshop
-    return {"moulds": workshop.moulds.filter(is_here=True), "scales": workshop.scales.filter(is_here=True)}
-
-
-def _newest(request: MakerRequest, slug: str) -> Revision:
+    """Ask how much to make; show what that means; begin the run."""
     bar = get_object_or_404(Bar.objects.seen_by(request.workshop).in_the_line(), slug=slug)
-    revision = bar.revisions.select_related("bar__workshop").order_by("-number").first()
-    return revision or get_object_or_404(Revision, bar=bar)
+    revision = bar.revisions.first()
+    if revision is None:
+        return redirect("bars:edit", bar.slug)
+    is_starting = request.method == "POST" and "start" in request.POST
+    form = SizeForm(request.POST or None, workshop=request.workshop, formula=revision.formula, is_starting=is_starting)
+    seen = preview(revision, form, request.user)
+    if is_starting and form.is_valid() and seen.plan:
+        return _begin(request, revision, form, seen)
+    template = "bench/choose.html#preview" if request.htmx else "bench/choose.html"
+    context = {"bar": bar, "revision": revision, "form": form, "seen": seen}
+    return render(request, template, context, status=422 if request.method == "POST" and not seen.plan else 200)
 
 
-@require_http_methods(["GET", "POST"])
-def begin(request: MakerRequest, slug: str) -> HttpResponse:
-    """The caution before every run; confirmed, the run begins."""
-    revision = _newest(request, slug)
-    data = (request.POST if request.method == "POST" else request.GET).dict()
-    numbers = forms.NumbersForm(data if "emergency_number" in data else None, instance=request.workshop)
-    if request.method == "POST":
-        answer = _begun(request, revision, data, numbers)
-        if isinstance(answer, HttpResponseRedirect):
-            return answer
-        return render(request, "bench/begin.html", _begin_context(revision, data, numbers, answer), status=422)
-    return render(request, "bench/begin.html", _begin_context(revision, data, numbers, ""))
-
-
-def _begin_context(revision: Revision, data: Mapping[str, str], numbers: forms.NumbersForm, trouble: str) -> Any:
-    asked = {name: data[name] for name in ("by", "fats_g", "bars", "fill", "mould", "scale") if data.get(name)}
-    return {"revision": revision, "bar": revision.bar, "asked": asked, "numbers": numbers, "trouble": trouble}
-
-
-def _begun(
-    request: MakerRequest, revision: Revision, data: Mapping[str, str], numbers: forms.NumbersForm
-) -> HttpResponseRedirect | str:
-    """Return the way to the new run, or the sentence that says what is missing."""
-    if not request.workshop.has_emergency_numbers and not numbers.is_valid():
-        return _("Enter the emergency and poison centre numbers first.")
-    if data.get("cautions_read") != "true":
-        return _("Read the caution and tick that you have read it.")
-    if numbers.is_bound and numbers.is_valid():
-        revision.bar.workshop = numbers.save()
+def _begin(request: MakerRequest, revision: Any, form: SizeForm, seen: Preview) -> HttpResponse:
     try:
-        run = pages.begin_run(revision, data, request.user)
-    except (Refused, forms.Unreadable) as refused:
-        return refused.sentence
-    return HttpResponseRedirect(reverse("bench:run", args=[run.pk]))
+        run = start_run(revision, form.size, request.user, mould=form.chosen_mould, scale=form.chosen_scale)
+    except Refused as error:  # the shelf or the workshop changed since the preview
+        form.add_error(None, error.sentence)
+        context = {"bar": revision.bar, "revision": revision, "form": form, "seen": seen}
+        return render(request, "bench/choose.html", context, status=422)
+    log.append(
+        run,
+        id=new_id(),
+        kind="started",
+        prompt="",
+        payload={"cautions_read": True},
+        happened_at=timezone.now(),
+        device="plain page",
+        by=request.user,
+    )
+    return redirect("bench:run", run.pk)
 
 
 @require_GET
-@ensure_csrf_cookie
-def run(request: MakerRequest, pk: uuid.UUID) -> HttpResponse:
-    """One page with every prompt of a run."""
-    found = get_object_or_404(Run.objects.seen_by(request.workshop).select_related("bar"), pk=pk)
-    return render(request, "bench/run.html", pages.run_context(found, shown=request.GET.get("at", "")))
+def run(request: MakerRequest, run_id: UUID) -> HttpResponse:
+    """Show one run: every prompt, one at a time."""
+    found = _run(request, run_id)
+    return render(request, "bench/run.html", run_page(found, shown=request.GET.get("at", "")))
 
 
-@require_http_methods(["GET", "POST"])
-def events(request: MakerRequest, pk: uuid.UUID) -> HttpResponse:
-    """Take one event; answer a script with the state and a plain form with the page."""
-    found = Run.objects.seen_by(request.workshop).select_related("bar").filter(pk=pk).first()
-    is_script = request.method == "GET" or request.content_type == "application/json"
-    if found is None:
-        return _refused(_("This run is not in your workshop."), "", 404) if is_script else _not_here(request)
-    if request.method == "GET":
-        return _news(request, found)
-    return _from_script(request, found) if is_script else _from_form(request, found)
+def _run(request: MakerRequest, run_id: UUID) -> Run:
+    return get_object_or_404(Run.objects.seen_by(request.workshop).select_related("bar"), pk=run_id)
 
 
-def _news(request: MakerRequest, run: Run) -> JsonResponse:
-    """Answer a device that asks what it missed."""
-    have = request.GET.get("have", "0")
-    facts = facts_of(run)
-    return _answer(fold(run.plan, facts), facts, int(have) if have.isdecimal() else 0, [], run)
+@require_POST
+def events(request: MakerRequest, run_id: UUID) -> HttpResponse:
+    """Append what happened; answer a script with the state, a plain form with the page."""
+    found = _run(request, run_id)
+    if request.content_type == "application/json":
+        return _answer_script(request, found)
+    return _answer_form(request, found)
+
+
+def _answer_script(request: MakerRequest, run: Run) -> HttpResponse:
+    try:
+        incoming = from_script(request)
+        done = _append(run, incoming, request)
+    except Unreadable as error:
+        return JsonResponse({"sentence": error.sentence, "field": error.field}, status=error.status)
+    except Refused as error:
+        return JsonResponse({"sentence": error.sentence, "field": error.field}, status=422)
+    return JsonResponse(
+        {
+            "position": done.event.position,
+            "accepted": [str(done.event.pk)],
+            "remark": done.remark,
+            "state": state_document(done.state),
+            "facts": fact_documents(log.facts_of(run), incoming.have),
+        }
+    )
+
+
+def _answer_form(request: MakerRequest, run: Run) -> HttpResponse:
+    try:
+        incoming = from_form(request)
+        _ask(run, incoming)
+        _append(run, incoming, request)
+    except Unreadable as error:
+        return _refused(request, run, error.sentence, error.field, error.status)
+    except Refused as error:
+        return _refused(request, run, error.sentence, error.field)
+    except Questioned as error:
+        return _refused(request, run, error.sentence, "mass_g", questions=error.codes)
+    return redirect(reverse("bench:run", args=[run.pk]))
+
+
+class Questioned(Exception):
+    """A typed weight looks wrong; it is taken when it comes once more with the answers."""
+
+    def __init__(self, sentence: str, codes: tuple[str, ...]) -> None:
+        super().__init__(sentence)
+        self.sentence = sentence
+        self.codes = codes
+
+
+def _ask(run: Run, incoming: Incoming) -> None:
+    """Raise the questions about a weight that a page without a script could not ask."""
+    mass, key = incoming.payload.get("mass_g"), incoming.payload.get("line")
+    if incoming.kind != "weighed" or not isinstance(mass, float):
+        return
+    plan = run.plan
+    line = next((line for line in plan.lines if line.key == key), None)
+    found = doubts(plan, log.state_of(run), line, mass) if line else ()
+    codes = tuple(doubt.code for doubt in found)
+    if set(codes) - set(incoming.payload.get("doubts_answered", [])):
+        raise Questioned(" ".join(doubt.sentence for doubt in found), codes)
+
+
+def _append(run: Run, incoming: Incoming, request: MakerRequest) -> log.Appended:
+    return log.append(
+        run,
+        id=incoming.id,
+        kind=incoming.kind,
+        prompt=incoming.prompt,
+        payload=incoming.payload,
+        happened_at=incoming.happened_at,
+        device=incoming.device,
+        by=request.user,
+    )
+
+
+def _refused(
+    request: MakerRequest, run: Run, sentence: str, field: str, status: int = 422, questions: tuple[str, ...] = ()
+) -> HttpResponse:
+    """Show the page again with the sentence at its place and everything that was typed."""
+    data = request.POST
+    refusal = Refusal(data.get("prompt", ""), data.get("kind", ""), sentence, field, typed(data), questions)
+    return render(request, "bench/run.html", run_page(run, refusal=refusal), status=status)
