@@ -49,7 +49,8 @@ def choose(request: MakerRequest, slug: str) -> HttpResponse:
         return _begin(request, revision, form, seen)
     template = "bench/choose.html#preview" if request.htmx else "bench/choose.html"
     context = {"bar": bar, "revision": revision, "form": form, "seen": seen}
-    return render(request, template, context, status=422 if request.method == "POST" and not seen.plan else 200)
+    is_refused = request.method == "POST" and (is_starting or not seen.plan)
+    return render(request, template, context, status=422 if is_refused else 200)
 
 
 def _begin(request: MakerRequest, revision: Any, form: SizeForm, seen: Preview) -> HttpResponse:
