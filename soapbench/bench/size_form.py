@@ -14,6 +14,7 @@ from soapbench.workshop.fields import NumberField
 from soapbench.workshop.models import Workshop
 
 WAYS = (("mould", _("Fill the mould")), ("bars", _("A number of bars")), ("fats", _("Grams of fats")))
+NUMBERS = {"bars": ("bars", "bar_g"), "fats": ("fats_g",)}
 MOST_FATS_G = 50_000
 MOST_BARS = 1_000
 
@@ -53,6 +54,7 @@ class SizeForm(forms.Form):
 
     def clean(self) -> dict[str, Any]:
         said = super().clean() or {}
+        self._forget_other_ways(said)
         needed = {"bars": "bars", "fats": "fats_g"}.get(said.get("by", ""))
         if needed and said.get(needed) is None and needed not in self.errors:
             self.add_error(needed, _("Write a number here."))
@@ -62,6 +64,14 @@ class SizeForm(forms.Form):
         if self.is_starting and not said.get("cautions_read"):
             self.add_error("cautions_read", ValidationError(_("Read the cautions and tick them first.")))
         return said
+
+    def _forget_other_ways(self, said: dict[str, Any]) -> None:
+        """Leave out what belongs to another way of asking: its fields are out of sight."""
+        for way, names in NUMBERS.items():
+            if said.get("by") not in (way, None):
+                for name in names:
+                    self.errors.pop(name, None)
+                    said[name] = None
 
     @property
     def size(self) -> SizeAsked:

@@ -134,3 +134,24 @@ def weighing(bench):
     hand = Hand(bench.run.plan).start().until("weigh:water")
     bench.play(hand.facts)
     return bench
+
+
+@pytest.fixture
+def maker(client, ada):
+    """A browser in which the maker of the run is signed in."""
+    client.force_login(ada)
+    return client
+
+
+@pytest.fixture
+def begun(bench):
+    """A run that has begun and stands at its first prompt."""
+    bench.tap("started", cautions_read=True)
+    return bench.run
+
+
+@pytest.fixture
+def stranger(db):
+    """Somebody of another workshop."""
+    elsewhere = workshop_named("Elsewhere", emergency_number="112", poison_centre_number="01 23 45")
+    return Person.objects.create_user("nolan", password="x", workshop=elsewhere, first_name="Nolan")

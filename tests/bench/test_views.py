@@ -1,160 +1,123 @@
-"""The bench through its pages: begin a run, show it, take what happened, refuse the rest in plain words."""
+"""The bench's list of runs, and one run's page."""
 
-import json
 import uuid
 
 import pytest
-from django.urls import reverse
-from django.utils import timezone
 
-from soapbench.bench.kinds import KINDS
-from soapbench.bench.models import Run
 from soapbench.bench.planning.given import SizeAsked
 from soapbench.bench.start import start_run
+from tests.bench.asking import shown_key, submit, words_of
+from tests.bench.sample import Hand
 
-READ = {"cautions_read": True}
-SIZE = {"by": "mould", "mould": "long-loaf", "scale": "bench-scale"}
-
-
-@pytest.fixture
-def run(world):
-    return start_run(world.bars["ebb-line"].revisions.first(), SizeAsked("mould"), world.owner)
+HOME_QUERIES = 5
+RUN_QUERIES = 6
 
 
-def send(client, run, **changes):
-    """Send one event as a phone does."""
-    event = {
-        "id": str(uuid.uuid4()),
-        "kind": "noted",
-        "prompt": "materials",
-        "payload": {"text": "All is well."},
-        "happened_at": timezone.now().isoformat(),
-        "device": "a phone",
-        **changes,
-    }
-    return client.post(reverse("bench:events", args=[run.pk]), json.dumps(event), content_type="application/json")
+def test_the_bench_lists_the_open_runs_and_where_they_stand(maker, begun):
+    page = words_of(maker.get("/"))
+
+    assert begun.code in page and "Set out the materials" in page
 
 
-def test_a_bar_is_begun_with_its_cautions_ticked(as_owner, world):
-    answer = as_owner.post("/bench/new/ebb-line/", {**SIZE, "start": "1", "cautions_read": "on"})
+def test_a_run_that_ended_is_not_on_the_bench(maker, bench, begun):
+    bench.tap("stopped", reason="spilt", made_safe="wiped up")
 
-    run = Run.objects.get()
-    assert answer.status_code == 302 and answer["Location"] == reverse("bench:run", args=[run.pk])
-    assert [event.kind for event in run.events.all()] == ["started"]
+    assert begun.code not in words_of(maker.get("/"))
 
 
-@pytest.mark.parametrize(
-    ("typed", "sentence"),
-    [
-        ({"cautions_read": ""}, "Read the cautions"),
-        ({"by": "bars", "bars": ""}, "Write a number"),
-        ({"by": "bars", "bars": "-3"}, "1 or more"),
-        ({"by": "bars", "bars": "2.5"}, "whole number"),
-        ({"by": "fats", "fats_g": "12 oz"}, "not a plain number"),
-        ({"by": "fats", "fats_g": "9999999"}, "too much"),
-        ({"mould": "no-such-mould"}, "mould is not in the workshop"),
-        ({"scale": "no-such-scale"}, "scale is not in the workshop"),
-    ],
-)
-def test_a_size_that_cannot_be_made_is_told_in_words_and_begins_nothing(as_owner, world, typed, sentence):
-    answer = as_owner.post("/bench/new/ebb-line/", {**SIZE, "start": "1", "cautions_read": "on", **typed})
+def test_an_empty_bench_says_what_to_do(maker, revision):
+    page = words_of(maker.get("/"))
 
-    assert answer.status_code in (200, 422)
-    assert sentence in answer.content.decode()
-    assert not Run.objects.exists()
+    assert "Nothing is in progress. Choose a bar to make." in page and "Winter Lane" in page
 
 
-def test_without_numbers_to_call_nothing_begins(as_owner, world):
-    world.workshop.emergency_number = ""
-    world.workshop.save()
-
-    answer = as_owner.post("/bench/new/ebb-line/", {**SIZE, "start": "1", "cautions_read": "on"})
-
-    assert answer.status_code == 422 and "emergency" in answer.content.decode()
-    assert not Run.objects.exists()
-
-
-def test_the_run_page_holds_every_prompt(as_owner, run):
-    page = as_owner.get(reverse("bench:run", args=[run.pk])).content.decode()
-
-    assert all(f'data-prompt="{prompt.key}"' in page for prompt in run.plan.prompts)
+def test_the_bench_asks_as_often_for_one_run_as_for_five(maker, revision, ada, django_assert_num_queries):
+    start_run(revision, SizeAsked("fats", 1000.0), ada)
+    maker.get("/")
+    with django_assert_num_queries(HOME_QUERIES):
+        maker.get("/")
+    for _ in range(4):
+        start_run(revision, SizeAsked("fats", 1000.0), ada)
+    with django_assert_num_queries(HOME_QUERIES):
+        page = maker.get("/")
+    assert words_of(page).count("at the bench") == 5
 
 
-def test_another_workshop_sees_neither_the_run_nor_may_it_write(client, world, run):
-    client.force_login(world.stranger)
+def test_another_workshop_sees_neither_runs_nor_bars(client, stranger, begun):
+    client.force_login(stranger)
+    page = words_of(client.get("/"))
 
-    assert client.get(reverse("bench:run", args=[run.pk])).status_code == 404
-    assert send(client, run).status_code == 404
-
-
-def test_the_same_event_twice_is_one(as_owner, run):
-    known = str(uuid.uuid4())
-
-    first, second = (send(as_owner, run, id=known, kind="started", prompt="", payload=READ).json() for _ in range(2))
-
-    assert first["position"] == second["position"]
-    assert first["accepted"] == second["accepted"] == [known]
-    assert run.events.count() == 1
+    assert begun.code not in page and "Winter Lane" not in page
 
 
-@pytest.mark.parametrize("kind", KINDS)
-@pytest.mark.parametrize(
-    "payload",
-    [
-        {},
-        {"mass_g": -1, "line": "water", "text": ""},
-        {"mass_g": 1e12, "bars": 10**9, "temp_c": 4000, "value": -5},
-        {"mass_g": "heavy", "bars": "many", "temp_c": "hot", "value": []},
-        {"line": "fat:of-another-run", "item": "nothing", "portion": "Z", "event": str(uuid.uuid4()), "mass_g": 3},
-    ],
-    ids=["missing", "negative", "huge", "no number", "foreign"],
-)
-def test_a_bad_event_of_any_kind_is_refused_in_a_sentence_or_harmless(as_owner, run, kind, payload):
-    answer = send(as_owner, run, kind=kind, payload=payload)
-
-    assert answer.status_code in (200, 422)
-    if answer.status_code == 422:
-        assert answer.json()["sentence"].endswith((".", "?"))
-        assert not run.events.exists()
+def test_whoever_is_not_signed_in_is_asked_to(client, begun):
+    assert client.get(f"/bench/{begun.pk}/").status_code == 302
 
 
-@pytest.mark.parametrize(
-    "changes",
-    [
-        {"id": "no id"},
-        {"kind": "unheard-of"},
-        {"prompt": "no-such-prompt", "kind": "done", "payload": {}},
-        {"happened_at": "yesterday"},
-        {"happened_at": "2026-01-01T00:00:00"},
-        {"payload": "words"},
-    ],
-)
-def test_an_event_of_the_wrong_shape_is_refused_in_a_sentence(as_owner, run, changes):
-    answer = send(as_owner, run, **changes)
+def test_the_run_page_holds_every_prompt_and_shows_one(maker, begun):
+    page = maker.get(f"/bench/{begun.pk}/")
+    text = page.content.decode()
 
-    assert answer.status_code in (400, 422)
-    assert answer.json()["sentence"].endswith(".")
+    assert all(f'data-prompt="{prompt.key}"' in text for prompt in begun.plan.prompts)
+    assert shown_key(page) == "materials"
 
 
-@pytest.mark.parametrize("body", ["{", "[1, 2]", "\x00", "null"])
-def test_what_is_no_event_is_refused_in_a_sentence(as_owner, run, body):
-    answer = as_owner.post(reverse("bench:events", args=[run.pk]), body, content_type="application/json")
-
-    assert answer.status_code in (400, 422) and answer.json()["sentence"].endswith(".")
+def test_a_prompt_that_is_asked_for_is_shown(maker, begun):
+    assert shown_key(maker.get(f"/bench/{begun.pk}/?at=weigh:fat:olive")) == "weigh:fat:olive"
 
 
-def test_a_refused_plain_form_shows_the_sentence_and_what_was_typed(as_owner, run):
-    typed = {"id": str(uuid.uuid4()), "kind": "weighed", "prompt": "weigh:water", "line": "water", "mass_g": "a lot"}
+@pytest.mark.parametrize("at", ["weigh:fat:unknown", "%00", "<script>", "x" * 3000])
+def test_a_prompt_that_is_not_there_leads_to_the_one_of_now(maker, begun, at):
+    page = maker.get(f"/bench/{begun.pk}/", {"at": at})
 
-    answer = as_owner.post(reverse("bench:events", args=[run.pk]), typed)
-
-    page = answer.content.decode()
-    assert answer.status_code == 422
-    assert "is not a number" in page and "a lot" in page
+    assert page.status_code == 200 and shown_key(page) == "materials"
 
 
-def test_the_bench_asks_as_often_for_one_run_as_for_many(as_owner, world, run, django_assert_num_queries):
-    start_run(world.bars["ebb-line"].revisions.first(), SizeAsked("mould"), world.owner)
+def test_the_page_asks_no_more_often_as_the_run_goes_on(maker, bench, django_assert_num_queries):
+    hand = Hand(bench.run.plan).start()
+    bench.play(hand.facts)
+    with django_assert_num_queries(RUN_QUERIES):
+        maker.get(f"/bench/{bench.run.pk}/")
+    bench.play(hand.until("cut").facts)
+    with django_assert_num_queries(RUN_QUERIES):
+        maker.get(f"/bench/{bench.run.pk}/")
 
-    with django_assert_num_queries(5):
-        as_owner.get("/")
+
+@pytest.mark.parametrize("path", ["", "events/"])
+def test_a_run_of_another_workshop_is_not_there(client, stranger, begun, path):
+    client.force_login(stranger)
+    ask = client.post if path else client.get
+
+    assert ask(f"/bench/{begun.pk}/{path}").status_code == 404
+
+
+def test_a_run_that_never_was_is_not_there(maker, revision):
+    assert maker.get(f"/bench/{uuid.uuid4()}/").status_code == 404
+
+
+@pytest.mark.parametrize("path", ["/bench/12/", "/bench/not-a-number/events/", "/bench/new/no-such-bar/"])
+def test_an_address_that_was_cut_short_is_not_there(maker, revision, path):
+    assert maker.get(path).status_code == 404
+
+
+def test_a_run_is_not_changed_by_looking_at_its_events(maker, begun):
+    assert maker.get(f"/bench/{begun.pk}/events/").status_code == 405
+
+
+def test_a_run_that_ended_says_how_and_leads_to_its_record(maker, begun):
+    submit(maker, begun, "stopped", "materials", reason="the jug broke", made_safe="wiped up")
+    page = words_of(maker.get(f"/bench/{begun.pk}/"))
+
+    assert "This run has ended: stopped" in page and "Open the record" in page and "the jug broke" in page
+
+
+def test_what_follows_from_a_change_is_told_once(maker, begun):
+    submit(
+        maker, begun, "changed", "weigh:fat:palm", what="substituted", why="none left", decision="lard instead",
+        line="fat:palm", material="lard",
+    )  # fmt: skip
+    effect = maker.get(f"/bench/{begun.pk}/").context["effect"]
+    submit(maker, begun, "noted", "materials", text="a remark")
+
+    assert effect
+    assert not maker.get(f"/bench/{begun.pk}/").context["effect"]
