@@ -37,16 +37,16 @@ def address(run):
 
 
 def envelope(kind, payload, **changes):
-    """Return an event as a script sends it; a change to None leaves the part out."""
-    event = {
+    """Return an event as a script sends it."""
+    return {
         "id": new_id(),
         "kind": kind,
         "prompt": "",
         "payload": payload,
         "happened_at": timezone.now().isoformat(),
         "device": "phone",
+        **changes,
     }
-    return {name: value for name, value in {**event, **changes}.items() if value is not None}
 
 
 def send(client, run, kind, payload, **changes):
