@@ -166,9 +166,14 @@ def run_screen(plan: Plan, state: RunState, shown: str = "", refusal: Refusal | 
 
 def _trouble(screen: PromptScreen, refusal: Refusal | None) -> str:
     places = AT_THE_PROMPT[screen.prompt.kind] | IN_A_PANEL.keys()
-    if refusal is None or (screen.refusal and refusal.kind in places):
+    if refusal is None:
         return ""
-    return refusal.sentence
+    is_placed = screen.refusal and refusal.kind in places and _has_pot(screen, refusal)
+    return "" if is_placed else refusal.sentence
+
+
+def _has_pot(screen: PromptScreen, refusal: Refusal) -> bool:
+    return refusal.kind != "read" or refusal.typed.get("pot") in {pot.pot for pot in screen.pots}
 
 
 def _ways(plan: Plan, state: RunState) -> tuple[Ways, ...]:

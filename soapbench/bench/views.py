@@ -16,6 +16,7 @@ from soapbench.bench import events as log
 from soapbench.bench.forms import Incoming, Unreadable, from_form, from_script, typed
 from soapbench.bench.ids import new_id
 from soapbench.bench.models import Run
+from soapbench.bench.payloads import parse
 from soapbench.bench.phone import fact_documents, state_document
 from soapbench.bench.preview import Preview, preview
 from soapbench.bench.refusal import Refused
@@ -138,8 +139,9 @@ class Questioned(Exception):
 def _ask(run: Run, incoming: Incoming) -> None:
     """Raise the questions about a weight that a page without a script could not ask."""
     mass, key = incoming.payload.get("mass_g"), incoming.payload.get("line")
-    if incoming.kind != "weighed" or not isinstance(mass, float):
-        return
+    if incoming.kind != "weighed" or not isinstance(mass, float) or mass == 0:
+        return  # nought grams are refused by the log itself
+    parse(incoming.kind, incoming.payload)  # what cannot be a weight is refused, not asked about
     plan = run.plan
     line = next((line for line in plan.lines if line.key == key), None)
     found = doubts(plan, log.state_of(run), line, mass) if line else ()

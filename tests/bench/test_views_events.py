@@ -90,6 +90,7 @@ def test_letters_that_no_database_keeps_are_refused_at_their_field(maker, begun,
     assert begun.events.count() == 1
 
 
+REPLACED = {"what": "substituted", "why": "none", "decision": "use it", "line": "fat:palm"}
 ALIEN = [
     ("ticked", {"item": "tool:flying-carpet"}, "item"),
     ("weighed", {"line": "fat:unicorn", "mass_g": 10}, "line"),
@@ -97,7 +98,8 @@ ALIEN = [
     ("weighed", {"line": "fat:palm", "mass_g": 300, "lot": -1}, "lot"),
     ("split", {"portion": "Z", "mass_g": 10}, "portion"),
     ("changed", {"what": "left out", "why": "none", "decision": "none", "line": "fat:unicorn"}, "line"),
-    ("changed", {"what": "substituted", "why": "none", "decision": "x y", "line": "fat:palm", "material": "gold"}, "material"),
+    ("changed", {"what": "substituted", "why": "none", "decision": "x", "line": "fat:palm"}, "decision"),
+    ("changed", {**REPLACED, "material": "gold"}, "material"),
     ("changed", {"what": "left out", "why": "none", "decision": "none", "portion": "Z"}, "portion"),
     ("changed", {"what": "exploded", "why": "none", "decision": "none"}, "what"),
     ("took-back", {"event": str(uuid.uuid4())}, "event"),
