@@ -32,17 +32,21 @@ class Hand:
     def wait_until_saved(self):
         self.page.locator("[data-sign-words]", has_text="All saved").wait_for()
 
+    def settle(self):
+        """Wait until the prompt that stands there is the one that the last tap led to, and takes taps."""
+        self.page.wait_for_timeout(SETTLED_MS)
+
     def until(self, key):
         """Do every prompt as planned until this one stands there."""
+        self.settle()
         while self.key != key:
             self.do_as_planned()
-        self.page.wait_for_timeout(SETTLED_MS)
 
     def do_as_planned(self):
         before = self.key
-        self.page.wait_for_timeout(SETTLED_MS)
         WAYS.get(self.kind, Hand.act)(self)
         self.page.wait_for_selector(f'[data-prompt="{before}"][hidden]', state="attached")
+        self.settle()
 
     def act(self):
         self.prompt.locator("button.is-main:visible").first.tap()
