@@ -1,10 +1,13 @@
 """What the run page shows of a plan and a state: one prompt, its figures as the scale shows them, what was refused."""
 
+from dataclasses import replace
+
 import pytest
 
+from soapbench.bench.planning.given import Scale
 from soapbench.bench.rules.order import ANSWERS
 from soapbench.bench.screen import AT_THE_PROMPT, Refusal, run_screen, stand_of
-from tests.bench.sample import BENCH, SWIRLED, Hand, Scale, hand, plan_of, replace
+from tests.bench.sample import BENCH, SWIRLED, Hand, hand, plan_of
 
 
 @pytest.fixture

@@ -1,11 +1,13 @@
 """The form for how much to make."""
 
+from dataclasses import replace
+
 import pytest
 
 from soapbench.bench.planning.given import SizeAsked
 from soapbench.bench.size_form import SizeForm
 from soapbench.workshop.models import Mould, Scale
-from tests.bench.sample import PLAIN, replace
+from tests.bench.sample import PLAIN
 
 USUAL = {"by": "mould", "mould": "loaf", "scale": "bench-scale"}
 
