@@ -25,6 +25,7 @@ def plan_document(plan: Plan) -> dict[str, Any]:
         "lines": [_line(line) for line in plan.lines],
         "prompts": [_prompt(prompt) for prompt in plan.prompts],
         "portions": [{"letter": portion.letter, "share": portion.share} for portion in plan.portions],
+        "items": {tick.key: tick.text for prompt in plan.prompts for tick in prompt.ticks},
         "names": {key: facts.name for key, facts in materials.items()},
         "own_lots": {key: [facts.lot, facts.lot_code] for key, facts in materials.items() if facts.lot},
     }

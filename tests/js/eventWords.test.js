@@ -3,7 +3,7 @@ import { test } from "node:test";
 
 import { eventWords } from "../../static/js/bench/eventWords.js";
 
-const plan = { lines: [{ key: "fat:olive", name: "Olive oil" }], prompts: [{ key: "melt", title: "Melt the fats" }] };
+const plan = { lines: [{ key: "fat:olive", name: "Olive oil" }], prompts: [{ key: "melt", title: "Melt the fats" }], items: { "tool:scale": "Bench scale" } };
 const words = (kind, payload, prompt = "") => eventWords(plan, { kind, payload, prompt });
 
 test("an event is said with its figures", () => {
@@ -11,6 +11,11 @@ test("an event is said with its figures", () => {
   assert.equal(words("weighed", { line: "fat:gone", mass_g: 1 }), "fat:gone 1 g");
   assert.equal(words("read", { pot: "lye", temp_c: 38.5 }), "lye 38.5 °C");
   assert.equal(words("split", { portion: "B", mass_g: 400 }), "B 400 g");
+});
+
+test("a tick is said by its item", () => {
+  assert.equal(words("ticked", { item: "tool:scale" }), "Bench scale");
+  assert.equal(words("ticked", { item: "gone" }), "gone");
 });
 
 test("a change is said with its line where it has one", () => {

@@ -7,6 +7,7 @@ export function forThePhone(plan) {
   return {
     ...plan,
     water: plan.formula.water,
+    items: Object.fromEntries(plan.prompts.flatMap(({ ticks = [] }) => ticks.map(({ key, text }) => [key, text]))),
     names: Object.fromEntries(materials.map(([key, { name }]) => [key, name])),
     lots: Object.fromEntries(plan.lots.map((lot) => [String(lot.lot), lot])),
   };

@@ -19,6 +19,8 @@ export function clocks(list, live, run) {
   let heard = {};
   /** @type {Map<string, number>} */
   const rung = new Map();
+  /** @type {Map<string, HTMLLIElement>} */
+  const rows = new Map();
   let before = Date.now();
   const name = (/** @type {RunningTimer} */ timer) => `${timer.key} ${timer.ends_at}`;
 
@@ -39,7 +41,11 @@ export function clocks(list, live, run) {
 
   function paint() {
     const now = Date.now();
-    list.replaceChildren(...soonest(timers).map((timer) => row(timer, now)));
+    const wanted = soonest(timers).map((timer) => row(timer, now));
+    // A row stays the same element from second to second: a press that began on its button must end there too.
+    if (wanted.some((item, index) => item !== list.children[index]) || list.children.length !== wanted.length) {
+      list.replaceChildren(...wanted);
+    }
     for (const timer of timers) tell(timer, now);
     before = now;
   }
@@ -62,16 +68,26 @@ export function clocks(list, live, run) {
    */
   function row(timer, now) {
     const remaining = left(timer, now);
+    const item = rows.get(name(timer)) ?? newRow(timer);
+    rows.set(name(timer), item);
+    item.classList.toggle("is-over", remaining < 0);
+    const time = /** @type {HTMLElement} */ (item.querySelector("time"));
+    time.textContent = words(remaining);
+    const button = /** @type {HTMLElement} */ (item.querySelector("button"));
+    button.hidden = remaining >= 0 || heard[name(timer)];
+    return item;
+  }
+
+  /** @param {RunningTimer} timer */
+  function newRow(timer) {
     const item = document.createElement("li");
-    item.className = remaining < 0 ? "timer is-over" : "timer";
+    item.className = "timer";
     const label = document.createElement("span");
     label.className = "timer-label";
     label.textContent = timer.label;
     const time = document.createElement("time");
     time.dateTime = timer.ends_at;
-    time.textContent = words(remaining);
-    item.append(label, time);
-    if (remaining < 0 && !heard[name(timer)]) item.append(silence(timer));
+    item.append(label, time, silence(timer));
     return item;
   }
 

@@ -15,6 +15,7 @@ export function eventWords(plan, event) {
   const { kind, payload } = event;
   const line = plan.lines.find(({ key }) => key === payload.line)?.name;
   if (kind === "weighed") return `${line ?? payload.line} ${payload.mass_g} g`;
+  if (kind === "ticked") return plan.items[payload.item] ?? payload.item;
   if (kind === "read") return `${payload.pot} ${payload.temp_c} °C`;
   if (kind === "split") return `${payload.portion} ${payload.mass_g} g`;
   if (kind === "changed") return line ? `${payload.what}: ${line}` : payload.what;

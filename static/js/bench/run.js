@@ -30,8 +30,9 @@ const timers = clocks(/** @type {HTMLElement} */ (root.querySelector("[data-time
 const gate = tapGate();
 /** @type {Set<string>} codes of the doubts that the maker has answered at this prompt */
 const answered = new Set();
-const asked = new URLSearchParams(location.search).get("at") ?? "";
-let shownPrompt = run.plan.prompts.some(({ key }) => key === asked) ? asked : run.view().current;
+const at = new URLSearchParams(location.search).get("at");
+const asked = run.plan.prompts.find(({ key }) => key === at)?.key ?? ""; // by the address
+let shownPrompt = asked || run.view().current;
 let device = newId();
 let trouble = /** @type {"" | "offline" | "sign in" | "full"} */ ("");
 
@@ -240,6 +241,7 @@ async function recall() {
  * @param {any} opened
  */
 function reopen(opened) {
+  opened.removeAttribute("data-opened");
   opened.popover = "auto";
   opened.showPopover?.();
 }
@@ -264,6 +266,8 @@ function wire() {
 
 wire();
 root.dataset.live = "true";
-await recall().catch(() => {});
 await refresh();
+shownPrompt = asked || run.view().current; // what waits here may be ahead of the server's page
+await recall().catch(() => {});
+paint();
 outgoing.send();

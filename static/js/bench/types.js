@@ -13,7 +13,7 @@
  *   takes_mol_per_g: Record<string, number>, alkali_g_per_mol: Record<string, number>,
  *   lots: Record<string, {material: string, takes_mol_per_g: number | null}>,
  *   water: {by: string, value: number}, lines: Line[], prompts: Prompt[],
- *   portions: {letter: string, share: number}[], names: Record<string, string>,
+ *   portions: {letter: string, share: number}[], items: Record<string, string>, names: Record<string, string>,
  *   own_lots: Record<string, [number, string]>, path_passes: number}} Plan
  * @typedef {{mass_g: number, target_g: number, material: string, lot: number | null, name: string}} Weight
  * @typedef {{is_needed: boolean, choice: string, planned: Record<string, number>,
