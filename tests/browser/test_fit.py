@@ -26,8 +26,9 @@ def test_no_fault_at_a_prompt(at, key):
     assert faults(phone) == []
 
 
-def test_no_fault_at_a_prompt_in_the_dark(at):
-    phone, _run = at("weigh:fat:olive", color_scheme="dark")
+@pytest.mark.parametrize("key", ["weigh:fat:olive", "alkali-into-water", "cool", "pour:1"])
+def test_no_fault_at_a_prompt_in_the_dark(at, key):
+    phone, _run = at(key, color_scheme="dark")
 
     assert faults(phone) == []
 
@@ -41,11 +42,13 @@ def test_no_fault_in_a_panel(at, panel):
     assert faults(phone) == []
 
 
+@pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("path", ["/", "/bench/new/ebb-line/"])
-def test_no_fault_before_the_run(phone, path):
-    phone.goto(path)
+def test_no_fault_before_the_run(open_phone, path, scheme):
+    page = open_phone(color_scheme=scheme)
+    page.goto(path)
 
-    assert faults(phone) == []
+    assert faults(page) == []
 
 
 @pytest.mark.parametrize("key", PROMPTS)
@@ -90,3 +93,26 @@ def test_nothing_runs_out_at_the_side(at, key, size):
     phone, _run = at(key, viewport={"width": size[0], "height": size[1]})
 
     assert phone.evaluate("document.documentElement.scrollWidth") <= size[0]
+
+
+@pytest.mark.parametrize("path", ["/", "/bench/new/ebb-line/"])
+def test_nothing_runs_out_at_the_side_before_the_run(open_phone, path):
+    page = open_phone(viewport={"width": 320, "height": 568})
+    page.goto(path)
+
+    assert page.evaluate("document.documentElement.scrollWidth") <= 320
+
+
+@pytest.mark.parametrize("width", [320, 360])
+def test_with_letters_twice_as_large_no_prompt_runs_out_at_the_side(at, width):
+    phone, _run = at("cool", viewport={"width": width, "height": 740})
+    phone.context.new_cdp_session(phone).send("Page.setFontSizes", {"fontSizes": {"standard": 32}})
+    wide = phone.evaluate(
+        """(width) => [...document.querySelectorAll("[data-prompt]")].filter((section, at, all) => {
+            all.forEach((each) => (each.hidden = each !== section));
+            return document.documentElement.scrollWidth > width;
+        }).map((section) => section.dataset.prompt)""",
+        width,
+    )
+
+    assert wide == []
