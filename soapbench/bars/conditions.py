@@ -11,6 +11,7 @@ from soapbench.bars.to_science import KOH, NAOH, WATER, Facts
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mould import Mould
 from soapbench.shelf.facts import facts_for
+from soapbench.shelf.stock import used_by_lot
 from soapbench.workshop.models import Workshop
 
 KITCHEN_STEP_G = 1.0  # where no scale is named
@@ -45,7 +46,7 @@ def conditions_for(workshop: Workshop, formula: Formula) -> Conditions:
     mould = workshop.moulds.filter(key=formula.mould, is_here=True).first() if formula.mould else None
     steps = workshop.scales.filter(is_here=True).order_by("resolution_g").values_list("resolution_g", flat=True)
     return Conditions(
-        facts=facts_for(workshop, {*formula.material_keys, NAOH, KOH, WATER}),
+        facts=facts_for(workshop, {*formula.material_keys, NAOH, KOH, WATER}, used_by_lot(workshop)),
         resolution_g=steps.first() or KITCHEN_STEP_G,
         tools=frozenset(workshop.tools.filter(is_here=True).values_list("key", flat=True)),
         mould=mould.as_shape if mould else None,

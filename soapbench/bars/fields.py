@@ -1,8 +1,7 @@
-"""Form fields that forgive a decimal comma and refuse the rest in a plain sentence."""
+"""Form fields of a formula, each with its own sentence for what it refuses."""
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
 from django import forms
@@ -11,57 +10,6 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from soapbench.bars.formula import LETTERS
-
-HUGE = 1_000_000.0
-
-
-class NumberField(forms.Field):
-    """A number in one fixed unit, typed with a decimal comma or point."""
-
-    def __init__(
-        self, label: Any, *, unit: Any = "", least: float = 0.0, most: float = HUGE, above: bool = False, **more: Any
-    ) -> None:
-        self.unit, self.least, self.most, self.above = unit, least, most, above
-        widget = forms.TextInput(attrs={"inputmode": "decimal", "autocomplete": "off", "size": 8})
-        super().__init__(label=label, widget=widget, **more)
-        self.error_messages["required"] = gettext_lazy("Write a number here.")
-
-    def to_python(self, value: Any) -> float | None:
-        """Return the number.
-
-        Raises:
-            ValidationError: it is none, or carries a unit.
-        """
-        text = str(value or "").strip() if not isinstance(value, (int, float)) else repr(value)
-        if not text:
-            return None
-        try:
-            number = float(text.replace("−", "-").replace(",", "."))
-        except ValueError:
-            number = math.nan
-        if not math.isfinite(number):
-            raise ValidationError(self._not_plain(text), code="invalid")
-        return number
-
-    def _not_plain(self, text: str) -> str:
-        if self.unit:
-            return _("“%(text)s” is not a plain number. Write the number alone; it is in %(unit)s.") % {
-                "text": text[:20],
-                "unit": self.unit,
-            }
-        return _("“%(text)s” is not a plain number. Write digits only, such as 12.5.") % {"text": text[:20]}
-
-    def validate(self, value: float | None) -> None:
-        super().validate(value)
-        if value is None:
-            return
-        if value < self.least or (self.above and value <= self.least):
-            wanted = _("more than %g") if self.above else _("%g or more")
-            raise ValidationError(_("Write %s here.") % (wanted % self.least), code="too small")
-        if value > self.most:
-            raise ValidationError(
-                _("%(value)g is too much. Write %(most)g or less.") % {"value": value, "most": self.most}
-            )
 
 
 def spelt(number: float) -> str:

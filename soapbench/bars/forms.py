@@ -11,11 +11,12 @@ from django import forms
 from django.utils.translation import gettext_lazy as _
 
 from soapbench.bars import words
-from soapbench.bars.fields import NumberField, OneOf, Tick, Words, spelt
+from soapbench.bars.fields import OneOf, Tick, Words, spelt
 from soapbench.bars.formula import AlkaliChoice, Cut, Drawing, Formula, Process, Water
 from soapbench.bars.models import Bar
 from soapbench.bars.offers import NONE, Offers
 from soapbench.bars.words import CUT_WAY, PATH, TRACE, WATER_BY
+from soapbench.workshop.fields import NumberField
 
 
 class BarForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at run time

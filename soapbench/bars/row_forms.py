@@ -9,10 +9,11 @@ from django.forms import BaseFormSet, formset_factory
 from django.utils.translation import gettext_lazy as _
 
 from soapbench.bars import words
-from soapbench.bars.fields import LettersField, NumberField, OneOf, Words, spelt
+from soapbench.bars.fields import LettersField, OneOf, Words, spelt
 from soapbench.bars.forms import OfferForm
 from soapbench.bars.formula import LETTERS, Additive, FatLine, LiquidLine, Portion, PourStage
 from soapbench.bars.offers import CHOOSE, Offers
+from soapbench.workshop.fields import NumberField
 
 Part = TypeVar("Part")
 

@@ -7,7 +7,7 @@ from math import floor
 from soapbench.bars.amounts import Amounts, amounts
 from soapbench.bars.formula import Formula
 from soapbench.bars.to_science import Facts
-from soapbench.science.cut import CutPlan, CutYield, cut_yield
+from soapbench.science.cut import CutPlan, CutYield, cast_into, cut_into, cut_yield, mass_to_pour
 from soapbench.science.errors import OutOfRange, fraction, positive
 from soapbench.science.mould import HEADROOM, POT_LOSS, Mould, fill_height_mm
 
@@ -26,14 +26,18 @@ def fats_for_batter(formula: Formula, facts: Facts, batter_g: float) -> float:
     return _solve(formula, facts, batter_g, of_volume=False)
 
 
-def fats_for_bars(formula: Formula, facts: Facts, bars: int, bar_g: float, loss_g: float = POT_LOSS.value) -> float:
-    """Return the grams of fats for so many bars of this fresh mass, and what stays in the pots besides.
+def fats_for_bars(
+    formula: Formula, facts: Facts, mould: Mould, bars: int, bar_g: float, loss_g: float = POT_LOSS.value
+) -> float:
+    """Return the grams of fats for so many bars of this fresh mass, with what is trimmed and what stays in the pots.
 
     Raises:
-        FormulaError, OutOfRange: as amounts does, or there is not one bar.
+        FormulaError, OutOfRange: as amounts does, there is not one bar, or the trims eat the loaf.
     """
     positive(bars, "The number of bars", "")
-    return fats_for_batter(formula, facts, bars * positive(bar_g, "A bar") + loss_g)
+    made = amounts(formula, facts, FIRST_GUESS_G, FINE_G)
+    bars_g = bars * positive(bar_g, "A bar")
+    return fats_for_batter(formula, facts, mass_to_pour(mould, bars_g, cut_of(formula), _density(made)) + loss_g)
 
 
 def fats_for_mould(
@@ -76,16 +80,26 @@ def usable_ml(mould: Mould) -> float:
     return mould.volume_ml * max(0.0, 1 - HEADROOM.value / mould.depth_mm)
 
 
-def yield_of(formula: Formula, made: Amounts, mould: Mould, loss_g: float = POT_LOSS.value) -> CutYield:
-    """Return what the planned cut gives from this batch in this mould.
+def yield_of(formula: Formula, made: Amounts, mould: Mould, bars: int = 0, loss_g: float = POT_LOSS.value) -> CutYield:
+    """Return what this batch in this mould gives by the planned thickness, or shared out among so many bars.
 
     Raises:
         OutOfRange: the cut does not suit the mould, or not one bar comes out of it.
     """
-    density = made.batter_g / made.volume_ml
-    cut = CutPlan(formula.cut.way, formula.cut.thickness_mm, formula.cut.trim_mm)
-    height = _height_mm(mould, poured_ml(made, loss_g))
-    return cut_yield(mould, height, cut, density)
+    poured = poured_ml(made, loss_g)
+    if not bars:
+        return cut_yield(mould, _height_mm(mould, poured), cut_of(formula), _density(made))
+    if mould.shape == "cavities":
+        return cast_into(mould, poured, bars, _density(made))
+    return cut_into(mould, _height_mm(mould, poured), cut_of(formula), bars, _density(made))
+
+
+def cut_of(formula: Formula) -> CutPlan:
+    return CutPlan(formula.cut.way, formula.cut.thickness_mm, formula.cut.trim_mm)
+
+
+def _density(made: Amounts) -> float:
+    return made.batter_g / made.volume_ml
 
 
 def _height_mm(mould: Mould, volume_ml: float) -> float:

@@ -9,6 +9,7 @@ from django.utils import timezone
 from soapbench.bars.check import Check, check
 from soapbench.bars.formula import FormulaError
 from soapbench.bars.models import Revision
+from soapbench.bench.folding.book import CUT
 from soapbench.bench.plan import Plan
 from soapbench.bench.planning import make_plan
 from soapbench.bench.planning.given import Order
@@ -27,6 +28,11 @@ class Preview:
     plan: Plan | None = None
     check: Check | None = None
     trouble: str = ""
+
+    @property
+    def bars(self) -> str:
+        """The bars in words: how many, how large, how heavy."""
+        return self.plan.prompt(CUT).detail if self.plan else ""
 
 
 def preview(revision: Revision, form: SizeForm, person: Person) -> Preview:

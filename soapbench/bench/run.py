@@ -70,7 +70,6 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         is_combined=tally.is_combined,
         lye_made=tally.lye_at is not None,
         needs_test=tally.was_lye_heavy or tally.is_alkali_unknown,
-        deviations=len(tally.changes) + sum(not weight.is_within for weight in tally.weights.values()),
     )
 
 

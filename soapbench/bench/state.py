@@ -125,4 +125,13 @@ class RunState:
     is_combined: bool = False  # lye and fats have met
     lye_made: bool = False  # alkali is in the water
     needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
-    deviations: int = 0  # changes, and weights outside their tolerance
+
+    @property
+    def untold_weights(self) -> tuple[Weight, ...]:
+        """Return the weights outside their tolerance that no change speaks of."""
+        told = {change.event for change in self.changes}
+        return tuple(weight for weight in self.weights.values() if not weight.is_within and weight.event not in told)
+
+    @property
+    def deviations(self) -> int:
+        return len(self.changes) + len(self.untold_weights)

@@ -10,7 +10,7 @@ from soapbench.logbook.blocks import Glance, Record
 from soapbench.logbook.given import Given
 from soapbench.logbook.sections.bars import bars
 from soapbench.logbook.sections.chemistry import chemistry, superfat_tone
-from soapbench.logbook.sections.differences import differences, outside
+from soapbench.logbook.sections.differences import differences
 from soapbench.logbook.sections.head import head
 from soapbench.logbook.sections.making import making
 from soapbench.logbook.sections.ready import ready
@@ -56,7 +56,7 @@ def _superfat(given: Given) -> Glance:
 
 
 def _differences(given: Given) -> Glance:
-    count = len(given.state.changes) + len(outside(given))
+    count = given.state.deviations
     note = ngettext("thing differs from the plan", "things differ from the plan", count) if count else _("as planned")
     return Glance(_("Deviations"), str(count), note, "attention" if count else "")
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from soapbench.science.errors import OutOfRange, not_negative, positive
@@ -153,6 +153,61 @@ def thickness_for_mass(mould: Mould, fill_height_mm: float, mass_g: float, densi
     return mass_g * 1000 / (density * math.prod(axis.even_mm if plan.even else axis.size_mm for axis in axes))
 
 
+def cut_into(mould: Mould, fill_height_mm: float, plan: CutPlan, bars: int, density: float) -> CutYield:
+    """Return what the soap gives when it is shared out evenly among so many bars along the plan's main axis.
+
+    The plan's own thickness is not used: it follows from the number.
+
+    Raises:
+        OutOfRange: as cut_yield does, or there is not one bar, or the mould has cavities (see cast_into).
+    """
+    _check_way(mould, plan)
+    if mould.shape == "cavities":
+        raise OutOfRange("Cavities set the size of a bar; there is nothing to cut.")
+    positive(bars, "The number of bars", "")
+    whole = _axes(mould, fill_height_mm, replace(plan, thickness_mm=0))[_main_axis(plan.way)]
+    thickness = (whole.size_mm - (bars - 1) * plan.kerf_mm) / bars
+    return cut_yield(mould, fill_height_mm, replace(plan, thickness_mm=thickness), density)
+
+
+def cast_into(mould: Mould, volume_ml: float, bars: int, density: float = BATTER_DENSITY.value) -> CutYield:
+    """Return what a mould with cavities gives when the batter is shared out evenly among so many of them.
+
+    Raises:
+        OutOfRange: there are not so many cavities, or a share is more than a cavity holds.
+    """
+    if positive(bars, "The number of bars", "") > mould.cavities:
+        raise OutOfRange(f"This mould has {mould.cavities} cavities. Ask for so many bars at most.")
+    share_ml = positive(volume_ml, "The batter", "ml") / bars
+    if share_ml > mould.cavity_ml * (1 + WHOLE):
+        raise OutOfRange(f"A bar of {share_ml:.0f} ml is more than a cavity of {mould.cavity_ml:g} ml. Ask for less.")
+    mass = share_ml * density
+    size = (mould.height_mm * share_ml / mould.cavity_ml,) if mould.height_mm else ()
+    return CutYield(bars, mass, size, 0, f"{_bars(bars)} of {mass:.0f} g fresh, no cutting.", 0, size, mass)
+
+
+def mass_to_pour(mould: Mould, bars_g: float, plan: CutPlan, density: float) -> float:
+    """Return the grams to pour so that the bars weigh bars_g together after the trims are off; kerfs not counted.
+
+    Raises:
+        OutOfRange: the bars weigh nothing, or the trims eat the loaf.
+    """
+    positive(bars_g, "The bars")
+    positive(density, "The density of the batter", "g/ml")
+    if mould.shape == "cavities":
+        return bars_g
+    per_mm = mould.floor_mm2 * density / 1000
+    if mould.shape == "cylinder":
+        return bars_g + 2 * plan.trim_mm * per_mm
+    kept = (
+        pieces_along(mould.length_mm, 0, 2 * plan.trim_mm).size_mm
+        / mould.length_mm
+        * pieces_along(mould.width_mm, 0, 2 * plan.trim_side_mm).size_mm
+        / mould.width_mm
+    )
+    return bars_g / kept + (plan.trim_bottom_mm + plan.trim_top_mm) * per_mm
+
+
 def wires_along(size_mm: float, wires: int, pitch_mm: float) -> WireCut:
     """Return what a frame of wires does along one axis: it fits when (wires - 1)·pitch is within the size.
 
@@ -213,5 +268,8 @@ RELATIONS = (
     Relation("Pieces along an axis", "n = ⌊(u + k)/(T + k)⌋", "pieces", ALONG_AXES, _HERE + "pieces_along"),
     Relation("Bars from a loaf", "product over the axes; mass = ρ·volume", "bars, g", ALONG_AXES, _HERE + "cut_yield"),
     Relation("Thickness for a mass", "T = m/(ρ·w·h)", "mm", ALONG_AXES, _HERE + "thickness_for_mass"),
+    Relation("Bars of equal share", "T = (u - (n - 1)·k)/n", "mm, g", ALONG_AXES, _HERE + "cut_into"),
+    Relation("Cast bars of equal share", "m = ρ·V/n", "g", ALONG_AXES, _HERE + "cast_into"),
+    Relation("Soap to pour for bars after trimming", "m = m_bars·L/(L - 2t)", "g", ALONG_AXES, _HERE + "mass_to_pour"),
     Relation("Wires of a frame", "(m - 1)·s ≤ size", "mm", ALONG_AXES, _HERE + "wires_along"),
 )

@@ -3,7 +3,8 @@
 import pytest
 from django.core.exceptions import ValidationError
 
-from soapbench.bars.fields import LettersField, NumberField, spelt
+from soapbench.bars.fields import LettersField, spelt
+from soapbench.workshop.fields import NumberField
 
 GRAMS = NumberField("Amount", unit="g", above=True, most=1000)
 

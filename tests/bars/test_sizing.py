@@ -40,22 +40,42 @@ def test_additions_in_plain_grams_leave_less_room_for_fats():
     assert bare - salted == pytest.approx(100 / 1.418, abs=1)
 
 
-def test_ten_bars_of_120_g_and_15_g_in_the_pots_are_one_batter():
-    fats = fats_for_bars(plain(), FACTS, 10, 120, loss_g=15)
+def test_ten_bars_of_120_g_their_trimmings_and_15_g_in_the_pots_are_one_batter():
+    formula = plain(cut=Cut("slices", 25, 3))
+    fats = fats_for_bars(formula, FACTS, LOAF, 10, 120, loss_g=15)
 
-    assert amounts(plain(), FACTS, fats, 0.1).batter_g == pytest.approx(1215, abs=0.5)
+    # 3 mm off each end of 240 mm: 234 mm of bars.
+    assert amounts(formula, FACTS, fats, 0.1).batter_g == pytest.approx(1200 * 240 / 234 + 15, abs=0.5)
+
+
+@pytest.mark.parametrize(("mould", "cut"), [(LOAF, Cut("slices", 25, 3)), (CUPS, Cut("cavities"))])
+def test_the_bars_asked_for_come_out_in_number_and_weight(mould, cut):
+    formula = plain(cut=cut)
+    batch = amounts(formula, FACTS, fats_for_bars(formula, FACTS, mould, 6, 110), 0.1)
+
+    made = yield_of(formula, batch, mould, bars=6)
+
+    assert made.count == 6
+    assert made.bar_mass_g == pytest.approx(110, rel=0.001)
+
+
+def test_more_bars_than_cavities_are_refused():
+    batch = amounts(plain(), FACTS, 500, 0.1)
+
+    with pytest.raises(OutOfRange, match="6 cavities"):
+        yield_of(plain(cut=Cut("cavities")), batch, CUPS, bars=7)
 
 
 def test_no_bars_are_refused():
     with pytest.raises(OutOfRange, match="number of bars"):
-        fats_for_bars(plain(), FACTS, 0, 120)
+        fats_for_bars(plain(), FACTS, LOAF, 0, 120)
 
 
 def test_additions_heavier_than_the_batch_are_refused():
     formula = with_additives(Additive("salt", 500, "grams"), portions=ONE)
 
     with pytest.raises(OutOfRange, match="bigger batch"):
-        fats_for_bars(formula, FACTS, 1, 100)
+        fats_for_bars(formula, FACTS, LOAF, 1, 100)
 
 
 def test_cavities_have_no_headroom():

@@ -295,10 +295,13 @@ def test_drawings_are_those_that_tools_of_this_workshop_can_make():
     assert plan_of(PLAIN, bench=bare).drawings == ()
 
 
-def test_a_number_of_bars_gives_at_least_so_many():
-    plan = plan_of(PLAIN, size=SizeAsked("bars", bars=8, bar_g=130))
+@pytest.mark.parametrize("bars", [1, 5, 8, 12])
+def test_a_number_of_bars_gives_just_so_many_of_that_weight(bars):
+    plan = plan_of(PLAIN, size=SizeAsked("bars", bars=bars, bar_g=100))
 
-    assert plan.size.batter_g == pytest.approx(8 * 130 + 15, abs=1)
+    assert plan.size.bars == bars
+    assert plan.prompt("cut").detail.startswith(f"{bars} bar")
+    assert ", 100 g each" in plan.prompt("cut").detail
 
 
 def test_a_mould_is_filled_to_just_under_its_rim():

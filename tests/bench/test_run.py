@@ -434,6 +434,14 @@ def test_changes_and_weights_out_of_tolerance_are_deviations():
     assert played.state.deviations == 2
 
 
+def test_a_weight_that_a_change_tells_of_is_one_deviation():
+    played = at("weigh:water")
+    change(played, "amount off", line="fat:palm", mass_g=340)
+
+    assert not played.state.weights["fat:palm"].is_within
+    assert played.state.deviations == 1
+
+
 def test_a_timer_ends_at_a_moment_and_stays_there():
     played = at("read-lye")
     timer = played.state.timers[0]

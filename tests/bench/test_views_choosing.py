@@ -48,8 +48,12 @@ def test_grams_of_fats_are_the_fats_of_the_plan(desk):
     assert ask(desk, by="fats", fats_g="1000").context["seen"].plan.size.fats_g == 1000
 
 
-def test_a_number_of_bars_gives_batter_for_them_and_hardly_more(desk):
-    assert 880 <= ask(desk, by="bars", bars="8", bar_g="110").context["seen"].plan.size.batter_g < 900
+def test_a_number_of_bars_gives_just_those_bars_their_trimmings_and_what_stays_in_the_pots(desk):
+    seen = ask(desk, by="bars", bars="8", bar_g="110").context["seen"]
+
+    assert seen.plan.size.bars == 8
+    assert "110 g each" in seen.bars
+    assert 895 < seen.plan.size.batter_g < 920
 
 
 def test_a_decimal_comma_is_read_as_a_point(desk):

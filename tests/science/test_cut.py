@@ -2,7 +2,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from soapbench.science.cut import CutPlan, cut_yield, pieces_along, thickness_for_mass, wires_along
+from soapbench.science.cut import (
+    CutPlan,
+    cast_into,
+    cut_into,
+    cut_yield,
+    mass_to_pour,
+    pieces_along,
+    thickness_for_mass,
+    wires_along,
+)
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mould import Mould
 
@@ -126,3 +135,30 @@ def test_cavities_have_no_thickness_to_choose():
 def test_one_wire_sets_no_thickness():
     with pytest.raises(OutOfRange, match="two wires"):
         wires_along(240, 1, 25)
+
+
+# Worked by hand: 240 mm less 3 mm off each end is 234 mm, nine times 26 mm; 26 × 84 × 64 mm at 1.0308 g/ml.
+def test_an_even_share_is_what_the_worked_example_calls_even():
+    made = cut_into(LOAF, 64, CutPlan("slices", trim_mm=3), 9, 1.0308)
+
+    assert made.count == 9
+    assert made.bar_size_mm[0] == pytest.approx(26.0)
+    assert made.bar_mass_g == pytest.approx(144.1, abs=0.1)
+
+
+@given(st.integers(1, 30), st.floats(20, 300))
+def test_what_is_poured_for_bars_gives_those_bars(bars, bar_g):
+    plan = CutPlan("slices", trim_mm=3)
+    height = mass_to_pour(LOAF, bars * bar_g, plan, 1.03) * 1000 / (LOAF.floor_mm2 * 1.03)
+
+    assert cut_into(LOAF, height, plan, bars, 1.03).bar_mass_g == pytest.approx(bar_g)
+
+
+def test_a_share_that_a_cavity_cannot_hold_is_refused():
+    with pytest.raises(OutOfRange, match="more than a cavity"):
+        cast_into(Mould("cavities", cavities=6, cavity_ml=100), 500, 4)
+
+
+def test_cavities_are_not_cut():
+    with pytest.raises(OutOfRange, match="nothing to cut"):
+        cut_into(Mould("cavities", cavities=6, cavity_ml=100), 30, CutPlan("cavities"), 4, 1.03)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from soapbench.bars.amounts import Amounts, amounts
+from soapbench.bars.amounts import amounts
 from soapbench.bars.sizing import fats_for_bars, fats_for_mould, poured_ml, yield_of
 from soapbench.bench.plan import Size
 from soapbench.bench.planning.given import Batch, Order
+from soapbench.science.cut import CutYield
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mould import fill_height_mm
 from soapbench.science.rounding import round_to
@@ -33,7 +34,7 @@ def fats_wanted_g(order: Order) -> float:
         return size.fats_g
     if size.by == "mould":
         return fats_for_mould(order.formula, order.facts, bench.mould, size.fill, bench.scale.resolution_g)
-    return fats_for_bars(order.formula, order.facts, size.bars, size.bar_g or usual_bar_g(order))
+    return fats_for_bars(order.formula, order.facts, bench.mould, size.bars, size.bar_g or usual_bar_g(order))
 
 
 def usual_bar_g(order: Order) -> float:
@@ -61,7 +62,7 @@ def size_of(batch: Batch) -> Size:
 
 def _bars(batch: Batch) -> int:
     try:
-        return yield_of(batch.formula, batch.made, batch.bench.mould).count
+        return _yield(batch).count
     except OutOfRange:
         return batch.order.size.bars  # the check of the formula has said what is wrong with the cut
 
@@ -75,8 +76,14 @@ def _fill_mm(depth_mm: float, batch: Batch) -> float:
 
 def cut_sentence(batch: Batch) -> str:
     """Return what the planned cut gives, in words."""
-    made: Amounts = batch.made
     try:
-        return yield_of(batch.formula, made, batch.bench.mould).sentence
+        return _yield(batch).sentence
     except OutOfRange as error:
         return str(error)
+
+
+def _yield(batch: Batch) -> CutYield:
+    """Return the bars of this batch: as many as were asked for, or as many as the planned thickness gives."""
+    asked = batch.order.size
+    bars = asked.bars if asked.by == "bars" else 0
+    return yield_of(batch.formula, batch.made, batch.bench.mould, bars)

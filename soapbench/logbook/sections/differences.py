@@ -32,16 +32,9 @@ def _changes(given: Given) -> tuple[Block, ...]:
     )
     rows = (
         *(_change(given, each) for each in given.state.changes),
-        *(_outside(given, each) for each in outside(given)),
+        *(_outside(given, each) for each in given.state.untold_weights),
     )
     return (Table(columns, rows),) if rows else (Words(_("Nothing that was written down differs from the plan.")),)
-
-
-def outside(given: Given) -> list[Weight]:
-    """Return the weights outside their tolerance that no change speaks of."""
-    told = {change.event for change in given.state.changes}
-    weights = given.state.weights.values()
-    return [weight for weight in weights if not weight.is_within and weight.event not in told]
 
 
 def _outside(given: Given, weight: Weight) -> tuple[Cell, ...]:
