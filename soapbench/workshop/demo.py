@@ -49,7 +49,7 @@ def make_workshop() -> Workshop:
         is_invented=True,
         room_temperature_c=19,
         emergency_number="112, 911 or 999: know yours",
-        poison_centre_number="your poison centre: look it up now",
+        poison_centre_number="look yours up now",
         hospital="",
     )
     workshop.scales.create(key="bench-scale", name="Bench scale", resolution_g=0.1, capacity_g=6000)

@@ -1,5 +1,6 @@
 """The plan of a run: amounts on the scale, prompts in working order, cautions where they matter."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -68,6 +69,15 @@ def test_every_colour_scent_and_addition_that_is_weighed_goes_in(formula):
     weighed = {line.key for line in plan.in_group("colourant", "scent", "addition")}
 
     assert weighed <= {prompt.line for prompt in plan.prompts if prompt.key.startswith("add:")}
+
+
+@pytest.mark.parametrize("formula", EVERY)
+def test_no_prompt_with_a_figure_of_its_own_names_other_grams(formula):
+    """The figure follows what happened at the bench; the words were written before."""
+    figured = [prompt for prompt in plan_of(formula).prompts if prompt.line or prompt.kind == "split"]
+
+    assert figured
+    assert not [prompt.key for prompt in figured if re.search(r"\d g\b", prompt.title + prompt.detail)]
 
 
 @pytest.mark.parametrize("formula", EVERY)

@@ -21,6 +21,7 @@ test("a running timer shows minutes and seconds, a long one hours", () => {
   assert.equal(words(725_000), "12:05");
   assert.equal(words(0), "00:00");
   assert.equal(words(23.5 * 3_600_000), "23\u00a0h 30\u00a0min");
+  assert.equal(words(42 * 86_400_000), "42\u00a0days");
 });
 
 test("the last part of a second still counts as a second", () => {

@@ -5,7 +5,6 @@ from __future__ import annotations
 from soapbench.bench.plan import ChangeKind, Line, Phase, Prompt
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.given import Batch
-from soapbench.bench.words import grams
 
 WORDS_IN_TITLE = 12
 _WEIGHED: tuple[ChangeKind, ...] = ("amount off", "lost or spilt", "interrupted", "other")
@@ -58,7 +57,8 @@ def _for_whom(line: Line) -> str:
 
 def _detail(batch: Batch, line: Line) -> str:
     fact = batch.fact(line.material)
-    parts = [f"{grams(line.planned_g)} into {line.vessel}."]
+    # No grams here: the figure of the prompt follows what happened, and two figures on one screen would be a trap.
+    parts = [f"Into {line.vessel}."]
     if line.lot_code:
         parts.append(f"Lot {line.lot_code}.")
     if line.group == "alkali":

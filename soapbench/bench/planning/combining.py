@@ -7,7 +7,6 @@ from soapbench.bench.plan import Line, Prompt
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import BATTER, short
 from soapbench.bench.planning.given import Batch
-from soapbench.bench.words import grams
 
 TRACES = {
     "emulsion": "no streak of fat is left, and it runs like milk",
@@ -58,7 +57,7 @@ def _stirred_in(line: Line) -> Prompt:
         phase="combine",
         kind="act",
         title=short(f"Stir {line.name} into the fats"),
-        detail=f"{grams(line.planned_g)}, in a thin stream.",
+        detail="All that was weighed, in a thin stream.",
         line=line.key,
         pot="fats",
         changes=("temperature off", "lost or spilt", "interrupted", "other"),

@@ -6,7 +6,7 @@ from soapbench.bench.plan import Line, Prompt
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import short, weigh
 from soapbench.bench.planning.given import Batch
-from soapbench.bench.words import grams, listed
+from soapbench.bench.words import listed
 
 
 def meanwhile(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
@@ -31,14 +31,13 @@ def _prepared(batch: Batch, line: Line, carriers: list[Line]) -> list[Prompt]:
 
 
 def _dispersed(line: Line, carriers: list[Line]) -> Prompt:
-    into = listed([f"{grams(carrier.planned_g)} of {carrier.name.lower()}" for carrier in carriers])
     goes = f"It goes into portion {line.portion}." if line.portion != "all" else "It goes into the whole batter."
     return Prompt(
         key=f"disperse:{line.key}",
         phase="meanwhile",
         kind="act",
         title=short(f"Stir {line.name} smooth in {carriers[0].name}"),
-        detail=f"{grams(line.planned_g)} in {into}, until no lump is left. {goes}",
+        detail=f"In {listed([carrier.name.lower() for carrier in carriers])}, until no lump is left. {goes}",
         line=line.key,
         portion=line.portion if line.portion != "all" else "",
         cautions=(cautions.POWDER,) if line.group == "colourant" else (),

@@ -11,7 +11,6 @@ from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import BATTER, short
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.pouring import pour_prompt, stages_of
-from soapbench.bench.words import grams
 from soapbench.science.errors import OutOfRange
 from soapbench.science.working_time import ScentedPortion, schedule
 
@@ -70,17 +69,17 @@ def _splits(batch: Batch) -> list[Prompt]:
     """Return the weighing out of every portion but the largest, which stays in the pot."""
     masses = batch.made.portions
     stays = max(masses, key=lambda letter: masses[letter])
-    return [_split(batch, letter, mass) for letter, mass in masses.items() if letter != stays and mass > 0]
+    return [_split(batch, letter) for letter, mass in masses.items() if letter != stays and mass > 0]
 
 
-def _split(batch: Batch, letter: str, mass_g: float) -> Prompt:
+def _split(batch: Batch, letter: str) -> Prompt:
     name = next((portion.name for portion in batch.formula.portions if portion.letter == letter), "")
     return Prompt(
         key=f"split:{letter}",
         phase="portions",
         kind="split",
         title=short(f"Weigh out portion {letter}{f', {name}' if name else ''}"),
-        detail=f"{grams(mass_g)} of batter into cup {letter}.",
+        detail=f"Batter into cup {letter}.",
         portion=letter,
         pot="batter",
         cautions=(cautions.RAW_BATTER,),
@@ -96,7 +95,7 @@ def _goes_in(batch: Batch, line: Line, timer: Timer | None = None) -> Prompt:
         phase="portions",
         kind="act",
         title=short(f"{verbs[line.group]} {where} with {line.name}"),
-        detail=f"{grams(line.planned_g)}. Stir by hand until even.",
+        detail="All that was weighed for it. Stir by hand until even.",
         line=line.key,
         portion=line.portion if line.portion != "all" else "",
         pot="batter",

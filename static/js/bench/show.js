@@ -43,7 +43,8 @@ export function show(root, plan, view, prompt) {
   });
   each(root, "[data-step-of]", (step) => showStep(step, view));
   each(root, "[data-number-of]", (element) => {
-    element.textContent = String(plan.prompts.findIndex(({ key }) => key === prompt) + 1);
+    const at = plan.prompts.findIndex(({ key }) => key === prompt);
+    element.textContent = String(at < 0 ? plan.prompts.length : at + 1); // a run that has ended stands after the last
   });
   showFigures(root, plan, view);
   showStandIns(root, plan, view);

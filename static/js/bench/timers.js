@@ -7,6 +7,7 @@
 export const MOST_SHOWN = 4;
 const SECOND = 1000;
 const MINUTE = 60 * SECOND;
+const DAY = 24 * 3600; // in seconds
 const EARLY_SOUNDS = [0, 15 * SECOND, 30 * SECOND];
 
 /**
@@ -29,7 +30,7 @@ export function soonest(timers) {
 }
 
 /**
- * Return "12:05" below an hour, "3 h 05 min" above, and "+04:10" once overdue.
+ * Return "12:05" below an hour, "3 h 05 min" above, "42 days" from three days on, and "+04:10" once overdue.
  * @param {number} milliseconds
  * @returns {string}
  */
@@ -46,6 +47,7 @@ function clock(seconds) {
 
 /** @param {number} seconds */
 function long(seconds) {
+  if (seconds >= 3 * DAY) return `${Math.floor(seconds / DAY)}\u00a0days`;
   const minutes = Math.floor(seconds / 60);
   return `${Math.floor(minutes / 60)}\u00a0h ${two(minutes % 60)}\u00a0min`;
 }
