@@ -66,7 +66,7 @@ def _plan_timer(timer: Timer) -> dict[str, Any]:
     return {"key": timer.key, "label": timer.label, "minutes": timer.minutes, "until": timer.until}
 
 
-def state_document(state: RunState) -> dict[str, Any]:
+def state_document(state: RunState, cooling: str = "") -> dict[str, Any]:
     """Return what only the server can tell of where the run stands; the phone folds the rest by itself."""
     return {
         "status": state.status,
@@ -78,7 +78,9 @@ def state_document(state: RunState) -> dict[str, Any]:
         "portions_g": state.portions_g,
         "settlement_sentence": state.settlement.sentence if state.settlement else "",
         "superfat_sentence": state.superfat_sentence,
-        "remedies": [remedy.sentence for remedy in state.remedies],
+        "remedies": [{"title": remedy.title, "sentence": remedy.sentence} for remedy in state.remedies],
+        "is_lye_heavy": state.is_lye_heavy,
+        "cooling_sentence": cooling,
         "changes": [
             {"event": change.event, "prompt": change.prompt, "effect": change.effect} for change in state.changes
         ],

@@ -4,17 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 
+from django.utils.formats import date_format
 from django.utils.functional import Promise
-from django.utils.translation import gettext_lazy as _
+from django.utils.timezone import localtime
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
 
+from soapbench.bench.folding.book import LYE
 from soapbench.bench.plan import Plan, Prompt
 from soapbench.bench.state import RunState, TemperatureReading
-from soapbench.science.cooling import CoolingFit, Reading, both_in_window, fit, pot_heat_capacity, prior_for
+from soapbench.science.cooling import CoolingFit, Reading, Window, both_in_window, fit, pot_heat_capacity, prior_for
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mixing import FATS_C
 
-POTS: dict[str, str | Promise] = {"lye": _("Lye"), "fats": _("Fats"), "batter": _("Batter")}
+POTS: dict[str, str | Promise] = {
+    "lye": gettext_lazy("Lye"),
+    "fats": gettext_lazy("Fats"),
+    "batter": gettext_lazy("Batter"),
+}
 FIRST_TILES = tuple(range(95, 35, -5))  # nothing is known yet: coarse, the exact one can be typed
 NEXT_TILES = tuple(range(1, -11, -1))  # around the last reading, mostly colder
 WIDTH, HEIGHT = 320, 120
@@ -58,13 +67,13 @@ def _pot(name: str, state: RunState) -> PotScreen:
 
 
 def cooling_screen(plan: Plan, state: RunState) -> CoolingScreen:
-    """Return the curves and the estimate; empty while no pot is cooling."""
+    """Return the curves and the window; the estimate only at the prompt that waits for it."""
     prompt = next((prompt for prompt in plan.prompts if prompt.kind == "cool"), None)
-    if prompt is None or prompt.low_c is None or prompt.high_c is None or prompt.key != state.current:
+    if prompt is None or prompt.low_c is None or prompt.high_c is None:
         return CoolingScreen()
     top, bottom = _y(prompt.high_c), _y(prompt.low_c)
     return CoolingScreen(
-        sentence=estimate(plan, state, prompt.low_c, prompt.high_c),
+        sentence=estimate(plan, state, prompt.low_c, prompt.high_c) if prompt.key == state.current else "",
         lye=_points(state.readings, "lye"),
         fats=_points(state.readings, "fats"),
         window_y=top,
@@ -91,9 +100,25 @@ def estimate(plan: Plan, state: RunState, low_c: float, high_c: float) -> str:
     if lye is None or fats is None:
         return ""
     try:
-        return both_in_window(lye, fats, low_c, high_c).sentence
+        shared = both_in_window(lye, fats, low_c, high_c)
     except OutOfRange as error:
         return str(error)
+    began = state.done.get(LYE)
+    return _by_the_clock(shared, began) if shared.ok and began else shared.sentence
+
+
+def _by_the_clock(shared: Window, began: datetime) -> str:
+    """Return when both pots are ready as times of day: nobody at the bench counts minutes since the alkali."""
+
+    def clock(minutes: float) -> str:
+        return date_format(localtime(began + timedelta(minutes=minutes)), "H:i")
+
+    assert shared.opens is not None
+    said = _("Both pots are in the window from about %s") % clock(shared.opens)
+    if shared.opens_band:
+        low, high = clock(shared.opens_band.low), clock(shared.opens_band.high)
+        said += _(" (between %(low)s and %(high)s)") % {"low": low, "high": high}
+    return said + (_(", until about %s.") % clock(shared.closes) if shared.closes is not None else ".")
 
 
 def _fit(plan: Plan, state: RunState, pot: str) -> CoolingFit | None:

@@ -35,13 +35,14 @@ def run_page(run: Run, *, shown: str = "", refusal: Refusal | None = None) -> di
     """Return the context of bench/run.html."""
     plan, facts = run.plan, facts_of(run)
     state = fold(plan, facts)
+    cooling = cooling_screen(plan, state)
     return {
         "run": run,
         "plan": plan,
         "formula": plan.formula,
         "state": state,
         "page": run_screen(plan, state, shown, refusal),
-        "cooling": cooling_screen(plan, state),
+        "cooling": cooling,
         "cut_bars": state.cut["bars"] if state.cut else "",
         "needs_test": needs_test(state),
         "effect": _effect(state, facts),
@@ -54,7 +55,7 @@ def run_page(run: Run, *, shown: str = "", refusal: Refusal | None = None) -> di
         "traces": TRACES,
         "methods": METHODS,
         "plan_document": plan_document(plan),
-        "state_document": state_document(state),
+        "state_document": state_document(state, cooling.sentence),
         "fact_documents": fact_documents(facts),
     }
 

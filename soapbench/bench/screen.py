@@ -66,6 +66,8 @@ AT_THE_PROMPT: dict[PromptKind, frozenset[str]] = {
     "release": frozenset({"released", "rejected"}),
 }
 IN_A_PANEL = {"changed": "different", "noted": "steps", "stopped": "steps"}
+# From the alkali on the scale until the batter is poured.
+REMEDIED: frozenset[Phase] = frozenset({"lye", "meanwhile", "combine", "portions"})
 # Where splashes of caustic are possible, first aid is shown without looking for it.
 CAUSTIC: frozenset[Phase] = frozenset({"lye", "meanwhile", "combine", "portions", "pour", "drawing"})
 
@@ -115,6 +117,11 @@ class PromptScreen:
     portion_g: str
     steps: tuple[str, ...]
     refusal: Refusal | None
+
+    @property
+    def tells_remedies(self) -> bool:
+        """Whether something can still be done here about a superfat that is off."""
+        return self.prompt.phase in REMEDIED or self.prompt.kind == "settle"
 
     @property
     def opens(self) -> str:

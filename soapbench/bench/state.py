@@ -133,5 +133,9 @@ class RunState:
         return tuple(weight for weight in self.weights.values() if not weight.is_within and weight.event not in told)
 
     @property
+    def is_lye_heavy(self) -> bool:
+        return self.superfat is not None and self.superfat.is_lye_heavy
+
+    @property
     def deviations(self) -> int:
         return len(self.changes) + len(self.untold_weights)

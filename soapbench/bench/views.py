@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 from uuid import UUID
 
+from django.contrib import messages
 from django.http import HttpResponse, JsonResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -19,6 +20,7 @@ from soapbench.bench.models import Run
 from soapbench.bench.payloads import parse
 from soapbench.bench.phone import fact_documents, state_document
 from soapbench.bench.preview import Preview, preview
+from soapbench.bench.reading_screen import cooling_screen
 from soapbench.bench.refusal import Refused
 from soapbench.bench.run_page import run_page
 from soapbench.bench.screen import Refusal
@@ -107,7 +109,7 @@ def _answer_script(request: MakerRequest, run: Run) -> HttpResponse:
             "position": done.event.position,
             "accepted": [str(done.event.pk)],
             "remark": done.remark,
-            "state": state_document(done.state),
+            "state": state_document(done.state, cooling_screen(run.plan, done.state).sentence),
             "facts": fact_documents(log.facts_of(run), incoming.have),
         }
     )
@@ -117,13 +119,15 @@ def _answer_form(request: MakerRequest, run: Run) -> HttpResponse:
     try:
         incoming = from_form(request)
         _ask(run, incoming)
-        _append(run, incoming, request)
+        remark = _append(run, incoming, request).remark
     except Unreadable as error:
         return _refused(request, run, error.sentence, error.field, error.status)
     except Refused as error:
         return _refused(request, run, error.sentence, error.field)
     except Questioned as error:
         return _refused(request, run, error.sentence, "mass_g", questions=error.codes)
+    if remark:
+        messages.warning(request, remark)
     return redirect(reverse("bench:run", args=[run.pk]))
 
 

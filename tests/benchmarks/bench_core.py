@@ -4,9 +4,9 @@ Run it with the environment's Python, from anywhere:
 
     .venv/bin/python tests/benchmarks/bench_core.py [section ...]
 
-Sections: append, plan, pages, pdf; all of them without a name. It works on a database file of its own, with the app's
-settings, and removes it. Times are medians; an event is compared with a bare Django view that inserts one row, both
-through Django's test client without middleware, in turn, so that the machine and its disk fall out of the ratio.
+Sections: append, plan, refit, pages, pdf; all of them without a name. It works on a database file of its own, with
+the app's settings, and removes it. Times are medians; an event is compared with a bare Django view that inserts one
+row, a fold with an empty request, both through Django's test client without middleware, so that the machine falls out.
 """
 
 import os
@@ -31,12 +31,16 @@ from django.test.utils import CaptureQueriesContext  # noqa: E402
 from django.urls import NoReverseMatch, path, reverse  # noqa: E402
 from django.utils import timezone  # noqa: E402
 
+from soapbench.bars import demo  # noqa: E402
+from soapbench.bars.models import Bar  # noqa: E402
 from soapbench.bench.events import append, facts_of  # noqa: E402
 from soapbench.bench.ids import new_id  # noqa: E402
 from soapbench.bench.models import Run  # noqa: E402
 from soapbench.bench.planning.given import SizeAsked  # noqa: E402
+from soapbench.bench.reading_screen import cooling_screen  # noqa: E402
 from soapbench.bench.run import fold  # noqa: E402
 from soapbench.bench.start import start_run  # noqa: E402
+from soapbench.shelf import reference  # noqa: E402
 from soapbench.shelf.models import Material  # noqa: E402
 from soapbench.workshop.models import Person  # noqa: E402
 from tests.bench.conftest import Bench, filled_shelf, revision_of, workshop_named  # noqa: E402
@@ -62,7 +66,7 @@ class World:
 
     def __init__(self):
         self.workshop = workshop_named("Invented Works", emergency_number="000", poison_centre_number="001")
-        self.ada = Person.objects.create_user("ada", password="x", workshop=self.workshop, is_owner=True)
+        self.ada = Person.objects.create_user("noor", password="x", workshop=self.workshop, is_owner=True)
         filled_shelf(self.workshop)
         self.revision = revision_of(self.workshop)
         self.done = self.played("")
@@ -100,15 +104,20 @@ def bare(request):
 
 def append_one(request):
     """Append one remark to the log through the only writer."""
-    run = Run.objects.get(status="bench")
+    run = Run.objects.filter(status="bench").earliest("made_at")
     answer = append(
         run, id=new_id(), kind="noted", prompt="", payload={"text": "All well."}, happened_at=timezone.now(),
-        device="phone", by=Person.objects.get(),
+        device="phone", by=Person.objects.get(username="noor"),
     )  # fmt: skip
     return JsonResponse({"position": answer.event.position})
 
 
-urlpatterns = [path("bare/", bare), path("append/", append_one)]
+def empty(request):
+    """Answer nothing."""
+    return HttpResponse()
+
+
+urlpatterns = [path("bare/", bare), path("append/", append_one), path("empty/", empty)]
 
 
 def time_append(world):
@@ -128,6 +137,30 @@ def time_plan(world):
     print(f"  make a plan of {len(plan.prompts)} prompts         {median_ms(lambda: plan_of(SWIRLED)):8.2f} ms")
     print(f"  read a frozen plan                 {median_ms(lambda: world.done.plan):8.2f} ms")
     print(f"  fold {len(facts):3} events                    {median_ms(lambda: fold(plan, facts)):8.2f} ms")
+
+
+def time_refit(world):
+    """Fold a whole run of the demo's longest bar anew and fit both pots, against one empty request."""
+    reference.load()
+    demo.load()
+    bar = Bar.objects.get(slug="ebb-line")
+    run = start_run(bar.revisions.first(), SizeAsked("mould"), bar.workshop.people.get(is_owner=True))
+    plan, hand = run.plan, Hand(run.plan).start().until("cool")
+    for minutes, lye, fats in ((0, 86, 46), (6, 74, 44), (12, 65, 43), (18, 58, 42), (24, 52, 41)):
+        hand.wait(minutes=6 if minutes else 0)
+        hand.tap("read", "cool", pot="lye", temp_c=lye)
+        hand.tap("read", "cool", pot="fats", temp_c=fats)
+    facts = tuple(hand.facts)
+    cooling_screen(plan, fold(plan, facts))  # numpy is imported at the first fit
+    with override_settings(ROOT_URLCONF=sys.modules[__name__], MIDDLEWARE=[], ALLOWED_HOSTS=["testserver"]):
+        client = Client()
+        empty = median_ms(lambda: client.get("/empty/"))
+    folded = median_ms(lambda: fold(plan, facts))
+    fitted = median_ms(lambda: cooling_screen(plan, fold(plan, facts)), rounds=15)
+    print(f"  an empty request                   {empty:8.2f} ms")
+    size = f"fold {len(facts)} events, {len(plan.prompts)} prompts"
+    print(f"  {size:34} {folded:8.2f} ms   ratio {folded / empty:.1f}")
+    print(f"  the same and fit both pots         {fitted:8.2f} ms   ratio {fitted / empty:.1f}")
 
 
 def count_pages(world):
@@ -179,7 +212,7 @@ def time_pdf(world):
     print("  the record's PDF is not there" if found is None else f"  the record as PDF {found[1]:8.1f} ms")
 
 
-SECTIONS = {"append": time_append, "plan": time_plan, "pages": count_pages, "pdf": time_pdf}
+SECTIONS = {"append": time_append, "plan": time_plan, "refit": time_refit, "pages": count_pages, "pdf": time_pdf}
 
 if __name__ == "__main__":
     unknown = [name for name in sys.argv[1:] if name not in SECTIONS]

@@ -10,6 +10,7 @@ import { fitDifferent, panel, showSign, wireHoldOn, wireStandIns } from "./panel
 import { payloadOf } from "./payload.js";
 import { post } from "./post.js";
 import { showReadings } from "./readings.js";
+import { showRemedies } from "./remedies.js";
 import { wireRinse } from "./rinse.js";
 import { sender } from "./sender.js";
 import { session } from "./session.js";
@@ -55,6 +56,7 @@ function take(answer) {
   const change = answer.state.changes.at(-1);
   const isNew = change && answer.facts.some(({ id, kind }) => id === change.event && kind === "changed");
   if (isNew) showEffect(change.effect);
+  if (answer.remark) showEffect(answer.remark);
   if (!answer.state.current) location.reload(); // the run has ended: the server shows how
 }
 
@@ -75,6 +77,7 @@ function paint() {
   const view = run.view();
   show(root, run.plan, view, shownPrompt);
   showReadings(root, view);
+  showRemedies(root, view);
   timers.set(view.timers);
   showSign(root, run.plan, run.kept(), trouble);
 }

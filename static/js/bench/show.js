@@ -164,7 +164,6 @@ function showSettlement(root, plan, view) {
   });
   const sentence = view.waiting ? "" : view.server.settlement_sentence;
   each(root, "[data-settlement-sentence]", (element) => (element.textContent = sentence));
-  each(root, "[data-superfat]", (element) => (element.textContent = view.server.superfat_sentence));
 }
 
 /**

@@ -37,6 +37,6 @@
  * @property {string | null} due_at
  * @property {string} last_event
  * @property {string} trace
- * @typedef {{position: number, accepted: string[], state: any, facts: Event[]}} Answer
+ * @typedef {{position: number, accepted: string[], remark: string, state: any, facts: Event[]}} Answer
  */
 export {};
