@@ -166,3 +166,29 @@ def test_first_aid_is_one_tap_away_and_its_timer_counts_on(at):
     phone.reload()
     phone.locator(".dock .is-aid").tap()
     expect(phone.locator("[data-rinse-left]")).to_have_text(re.compile(r"^29:\d\d$"))
+
+
+def test_without_its_gear_ticked_nobody_goes_on_to_the_lye(at):
+    phone, run = at("protection")
+    phone.context.set_offline(True)
+    for button in phone.locator('[data-prompt="protection"] [data-tick][aria-pressed=true]').all():
+        button.tap()
+        phone.wait_for_timeout(400)
+
+    phone.locator('[data-prompt="protection"]').get_by_role("button", name="All of it is here").tap()
+
+    expect(phone.locator('[data-prompt="protection"] [data-form-trouble]')).to_contain_text("Tick every one first")
+    expect(phone.locator('[data-prompt="protection"]')).to_be_visible()
+
+
+def test_a_reason_of_one_kind_of_change_is_not_sent_with_another(at):
+    phone, run = at("weigh:fat:olive")
+    phone.locator(".dock [data-different]").tap()
+    panel = phone.locator("#different")
+    panel.locator("[data-tile]", has_text="Another amount").tap()
+    panel.locator(".answers:visible .chip-choice").first.tap()
+
+    panel.locator("[data-tile]", has_text="Interrupted").tap()
+    panel.get_by_role("button", name="Write it down").tap()
+
+    expect(panel.locator("[data-form-trouble]")).to_contain_text("Tap why")

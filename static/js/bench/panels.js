@@ -45,6 +45,16 @@ function choose(form, name, value) {
 }
 
 /**
+ * Untick why and what was decided: every kind of change has answers of its own, and one of another kind would be sent.
+ * @param {HTMLElement} root
+ */
+export function forgetAnswers(root) {
+  each(root, "form.different :is([name=why], [name=decision])", (answer) => {
+    /** @type {HTMLInputElement} */ (answer).checked = false;
+  });
+}
+
+/**
  * Offer only stand-ins of the same kind as the line that is replaced.
  * @param {HTMLElement} root
  * @param {Plan} plan
@@ -58,6 +68,7 @@ export function wireStandIns(root, plan) {
     for (const option of materials.options) option.hidden = Boolean(option.dataset.kind && kind && option.dataset.kind !== kind);
   };
   lines.addEventListener("change", fit);
+  each(root, "form.different [name=what]", (tile) => tile.addEventListener("change", () => forgetAnswers(root)));
   root.querySelector("#different")?.addEventListener("toggle", fit);
 }
 

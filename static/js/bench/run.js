@@ -6,7 +6,7 @@ import { wireHold } from "./hold.js";
 import { newId } from "./ids.js";
 import { doubtsOf, wireKeypad } from "./keypad.js";
 import { drop, keep, kept, park } from "./outbox.js";
-import { fitDifferent, panel, showSign, wireHoldOn, wireStandIns } from "./panels.js";
+import { fitDifferent, forgetAnswers, panel, showSign, wireHoldOn, wireStandIns } from "./panels.js";
 import { payloadOf } from "./payload.js";
 import { post } from "./post.js";
 import { showReadings } from "./readings.js";
@@ -40,7 +40,7 @@ let trouble = /** @type {"" | "offline" | "sign in" | "full"} */ ("");
 const outgoing = sender({
   kept: () => kept(runId),
   drop,
-  park,
+  park: refuse,
   post: (event) => post(root.dataset.events ?? "", event, run.have()),
   onAnswer: take,
   async onTrouble(found) {
@@ -49,6 +49,17 @@ const outgoing = sender({
   },
   later: (act, milliseconds) => setTimeout(act, milliseconds),
 });
+
+/**
+ * Keep what the server did not take, and lead back to where the run really stands.
+ * @param {import("./outbox.js").Kept} event
+ * @param {string} sentence
+ */
+async function refuse(event, sentence) {
+  await park(event, sentence);
+  await refresh();
+  go(run.view().current);
+}
 
 /** @param {Answer} answer */
 function take(answer) {
@@ -172,6 +183,10 @@ function onSubmit(event) {
     complain(form, root.dataset.notNumber ?? "");
     return;
   }
+  if (kind === "done" && form.closest("[data-prompt]")?.querySelector("[data-needed][aria-pressed=false]")) {
+    complain(form, root.dataset.tickFirst ?? "");
+    return;
+  }
   if (kind === "changed" && !(payload.why && payload.decision)) {
     complain(form, root.dataset.whyNeeded ?? "");
     return;
@@ -207,6 +222,7 @@ function onClick(event) {
 function openDifferent(what) {
   const found = run.plan.prompts.find(({ key }) => key === shownPrompt);
   if (found) fitDifferent(root, found);
+  forgetAnswers(root);
   const tile = root.querySelector(`form.different [name=what][value="${what}"]`);
   if (tile instanceof HTMLInputElement) tile.checked = true;
 }
