@@ -2,6 +2,7 @@
  * The run page: shows one prompt at a time, records each tap on the device first, sends it when it can.
  */
 import { clocks } from "./clocks.js";
+import { isCertain } from "./doubt.js";
 import { wireHold } from "./hold.js";
 import { newId } from "./ids.js";
 import { doubtsOf, wireKeypad } from "./keypad.js";
@@ -10,6 +11,7 @@ import { fitDifferent, forgetAnswers, panel, showSign, wireHoldOn, wireStandIns 
 import { payloadOf } from "./payload.js";
 import { post } from "./post.js";
 import { showReadings } from "./readings.js";
+import { keepAsRemark, sendAgain } from "./refused.js";
 import { showRemedies } from "./remedies.js";
 import { wireRinse } from "./rinse.js";
 import { sender } from "./sender.js";
@@ -134,32 +136,6 @@ async function record(kind, prompt, payload) {
 }
 
 /**
- * Ask about a weight that looks wrong; answer whether it may be recorded now.
- * @param {HTMLFormElement} form
- */
-function isCertain(form) {
-  const box = form.querySelector("[data-doubt]");
-  if (!(box instanceof HTMLElement)) return true;
-  const doubts = doubtsOf(form, run.plan, run.view()).filter(({ code }) => !answered.has(code));
-  box.hidden = doubts.length === 0;
-  each(box, "[data-doubt-sentence]", (element) => (element.textContent = doubts.map(({ sentence }) => sentence).join(" ")));
-  each(box, "[data-doubt-yes]", (button) => {
-    button.onclick = () => {
-      for (const { code } of doubts) answered.add(code);
-      box.hidden = true;
-      form.requestSubmit();
-    };
-  });
-  each(box, "[data-doubt-again]", (button) => {
-    button.onclick = () => {
-      box.hidden = true;
-      each(form, "[data-entry] input", (input) => (/** @type {HTMLInputElement} */ (input).value = ""));
-    };
-  });
-  return doubts.length === 0;
-}
-
-/**
  * @param {HTMLFormElement} form
  * @param {string} words
  */
@@ -191,7 +167,7 @@ function onSubmit(event) {
     complain(form, root.dataset.whyNeeded ?? "");
     return;
   }
-  if (kind === "weighed" && !isCertain(form)) return;
+  if (kind === "weighed" && !isCertain(form, doubtsOf(form, run.plan, run.view()), answered)) return;
   const prompt = /** @type {HTMLInputElement} */ (form.querySelector("[name=prompt]")).value;
   if (!gate.takes(`${kind} ${prompt} ${JSON.stringify(payload)}`, performance.now())) return;
   if (answered.size > 0) payload.doubts_answered = [...answered];
@@ -231,18 +207,9 @@ function openDifferent(what) {
 async function answerRefusal(button) {
   const event = run.kept().find(({ order }) => String(order) === button.dataset.order);
   if (!event) return;
-  if (button.matches("[data-refused-again]")) await park(event, "");
-  else await asRemark(event);
+  await (button.matches("[data-refused-again]") ? sendAgain(event) : keepAsRemark(runId, event));
   await refresh();
   outgoing.send();
-}
-
-/** @param {import("./outbox.js").Kept} event */
-async function asRemark(event) {
-  const text = `Not taken (${event.refused}): ${event.kind} ${JSON.stringify(event.payload)}`;
-  const remark = { kind: "noted", prompt: event.prompt, payload: { text: text.slice(0, 2000) } };
-  await keep(runId, { id: newId(), ...remark, happened_at: event.happened_at, device: event.device });
-  await drop(event);
 }
 
 /** Bring back the device's name and a half-typed weight. */
