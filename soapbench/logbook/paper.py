@@ -10,7 +10,7 @@ from django.utils.translation import get_language
 from django.utils.translation import gettext as _
 from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.units import mm
-from reportlab.platypus import BaseDocTemplate, CondPageBreak, Frame, PageTemplate, Paragraph, Spacer
+from reportlab.platypus import BaseDocTemplate, CondPageBreak, Frame, KeepTogether, PageTemplate, Paragraph, Spacer
 
 from soapbench.logbook.blocks import Record, Section
 from soapbench.logbook.fonts import register
@@ -74,7 +74,12 @@ def _sheet(buffer: BytesIO, record: Record, size: tuple[float, float]) -> Sheet:
 def _section(section: Section, width: float) -> list[Any]:
     """Return a section whose heading never stands alone at the foot of a page."""
     parts = [part for block in section.blocks for part in flowables(block, width)]
-    return [CondPageBreak(HEADING_ROOM), Paragraph(escape(section.title), HEADING), *parts] if parts else []
+    if not parts:
+        return []
+    heading, first, rest = Paragraph(escape(section.title), HEADING), parts[0], parts[1:]
+    if isinstance(first, KeepTogether):  # a chart is never torn apart, and takes its heading with it
+        return [KeepTogether([heading, first]), *rest]
+    return [CondPageBreak(HEADING_ROOM), heading, first, *rest]
 
 
 def _canvas(record: Record) -> Any:

@@ -9,6 +9,7 @@ import pdfplumber
 import pypdf
 import pytest
 
+from soapbench.logbook.blocks import Section, Words
 from soapbench.logbook.paper import as_pdf
 from tests.logbook.batch import NOTE, played_record
 
@@ -129,3 +130,15 @@ def test_a_long_record_becomes_a_pdf_in_half_a_second():
     as_pdf(long)
 
     assert time.perf_counter() - began < 0.5
+
+
+@pytest.mark.parametrize("lines", range(0, 36, 4))
+def test_no_heading_stands_alone_at_the_foot_of_a_page(lines):
+    first = Section("more", "More", tuple(Words("A line that moves all that follows.") for _ in range(lines)))
+    moved = replace(record(), sections=(first, *record().sections))
+    titles = {section.title for section in moved.sections}
+
+    with pdfplumber.open(BytesIO(as_pdf(moved, "letter"))) as pdf:
+        lowest = [page.extract_text().splitlines()[-2] for page in pdf.pages]  # above the foot
+
+    assert not titles.intersection(lowest)
