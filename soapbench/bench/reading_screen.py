@@ -15,7 +15,17 @@ from django.utils.translation import gettext_lazy
 from soapbench.bench.folding.book import LYE
 from soapbench.bench.plan import Plan, Prompt
 from soapbench.bench.state import RunState, TemperatureReading
-from soapbench.science.cooling import CoolingFit, Reading, Window, both_in_window, fit, pot_heat_capacity, prior_for
+from soapbench.science.cooling import (
+    CoolingFit,
+    Reading,
+    Window,
+    below_window_advice,
+    both_in_window,
+    fit,
+    pot_heat_capacity,
+    prior_for,
+)
+from soapbench.science.cooling_window import Pot
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mixing import FATS_C
 
@@ -24,6 +34,7 @@ POTS: dict[str, str | Promise] = {
     "fats": gettext_lazy("Fats"),
     "batter": gettext_lazy("Batter"),
 }
+POTS_THAT_COOL: tuple[Pot, ...] = ("lye", "fats")
 FIRST_TILES = tuple(range(95, 35, -5))  # nothing is known yet: coarse, the exact one can be typed
 NEXT_TILES = tuple(range(1, -11, -1))  # around the last reading, mostly colder
 WIDTH, HEIGHT = 320, 120
@@ -94,7 +105,10 @@ def _y(temp_c: float) -> int:
 
 
 def estimate(plan: Plan, state: RunState, low_c: float, high_c: float) -> str:
-    """Return when both pots are in the window, in words; "" until both were read."""
+    """Return when both pots are in the window, or what to do about one that fell below it; "" until both were read."""
+    advice = [_below(state, pot, low_c, high_c) for pot in POTS_THAT_COOL]
+    if any(advice):
+        return " ".join(filter(None, advice))
     fits = {pot: _fit(plan, state, pot) for pot in ("lye", "fats")}
     lye, fats = fits["lye"], fits["fats"]
     if lye is None or fats is None:
@@ -105,6 +119,11 @@ def estimate(plan: Plan, state: RunState, low_c: float, high_c: float) -> str:
         return str(error)
     began = state.done.get(LYE)
     return _by_the_clock(shared, began) if shared.ok and began else shared.sentence
+
+
+def _below(state: RunState, pot: Pot, low_c: float, high_c: float) -> str:
+    temperatures = [reading.temp_c for reading in state.readings if reading.pot == pot]
+    return below_window_advice(pot, temperatures[-1], low_c, high_c) or "" if temperatures else ""
 
 
 def _by_the_clock(shared: Window, began: datetime) -> str:

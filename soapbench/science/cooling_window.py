@@ -93,7 +93,8 @@ def reading_doubt(readings: Sequence[Reading], new: Reading, room_c: float) -> s
     last = max(earlier, key=lambda reading: reading.minutes)
     gap = new.minutes - last.minutes
     if new.temp_c > max(last.temp_c, room_c) + WARMING.value:
-        return f"{new.temp_c:g} °C is hotter than {last.temp_c:g} °C, {gap:.0f} min before. Stir, then read again."
+        when = f", {gap:.0f} min before" if gap >= 1 else " before"
+        return f"{new.temp_c:g} °C is hotter than {last.temp_c:g} °C{when}. Stir, then read again."
     if new.temp_c < min(last.temp_c, room_c) - UNDER_ROOM.value:
         return f"{new.temp_c:g} °C is colder than the room. Read again, or say that it stands in a cold bath."
     return None

@@ -15,10 +15,11 @@ from soapbench.bars.formula import (
     Portion,
     PourStage,
     Process,
+    Water,
 )
 from soapbench.bench.plan import from_document, to_document
 from soapbench.bench.planning import cautions, make_plan
-from soapbench.bench.planning.given import SizeAsked, Tool
+from soapbench.bench.planning.given import SizeAsked, Tool, Vessel
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mould import Mould
 from tests.bench.sample import BENCH, FACTS, PLAIN, SWIRLED, order, plan_of
@@ -358,3 +359,41 @@ def test_the_plan_carries_what_the_phone_needs_for_the_alkali():
 
     for line in plan.in_group("alkali"):
         assert moles * plan.alkali_g_per_mol[line.key] == pytest.approx(line.planned_g, abs=0.06)
+
+
+def with_jugs(*jugs):
+    return replace(BENCH, vessels=(*jugs, *(vessel for vessel in BENCH.vessels if vessel.use != "lye")))
+
+
+def test_lye_goes_into_the_jug_that_stands_it():
+    bench = with_jugs(
+        Vessel("Glass jug", "lye", "glass", 3000, 900), Vessel("Plastic jug", "lye", "polypropylene", 2000, 120)
+    )
+
+    assert plan_of(PLAIN, bench=bench).line("water").vessel == "Plastic jug"
+
+
+@pytest.mark.parametrize(
+    ("jug", "sentence"),
+    [
+        (Vessel("Glass jug", "lye", "glass", 3000, 900), "Not in this jug"),
+        (Vessel("Small jug", "lye", "polypropylene", 200, 60), "larger jug"),
+    ],
+)
+def test_without_a_jug_for_the_lye_there_is_no_plan(jug, sentence):
+    with pytest.raises(OutOfRange, match=sentence):
+        plan_of(PLAIN, bench=with_jugs(jug))
+
+
+def test_a_jug_that_gets_too_full_is_told_of_where_the_lye_is_made():
+    plan = plan_of(PLAIN, bench=with_jugs(Vessel("Tight jug", "lye", "polypropylene", 400, 60)))
+
+    assert "% full" in plan.prompt("alkali-into-water").detail
+
+
+def test_the_loaf_is_covered_with_word_of_whether_it_gels():
+    assert " gel" in plan_of(PLAIN).prompt("cover").detail
+    milky = replace(MILKY, process=Process(oven=False, insulated=True))
+    strong = replace(milky, water=Water("lye concentration", 0.4))
+
+    assert "may overheat (milk, strong lye)" in plan_of(strong).prompt("cover").detail

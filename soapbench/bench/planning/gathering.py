@@ -6,6 +6,7 @@ from soapbench.bench.folding.book import PROTECTION
 from soapbench.bench.plan import Line, Prompt, Tick
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.given import Batch
+from soapbench.bench.planning.heat import lye_jug
 from soapbench.bench.words import grams
 
 GEAR = (
@@ -78,7 +79,7 @@ def _tool_list(batch: Batch) -> list[tuple[str, str, str]]:
         ("thermometer", bench.tool("thermometer", "Thermometer"), "Steel or glass, no aluminium."),
         ("blender", bench.tool("blender", "Stick blender"), "Its guard stays under the batter."),
         ("spatula", bench.tool("spatula", "Spatula"), ""),
-        ("jug", bench.vessel("lye", "Lye jug"), "Whole, dry, marked LYE."),
+        ("jug", lye_jug(batch)[0], "Whole, dry, marked LYE."),
         ("pot", bench.vessel("pot", "Mixing pot"), "No aluminium."),
         ("mould", bench.mould_name, "Lined and level."),
     ]

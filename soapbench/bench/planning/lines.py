@@ -6,6 +6,7 @@ from soapbench.bars.amount import Amount
 from soapbench.bench.folding.targets import KIND
 from soapbench.bench.plan import Line
 from soapbench.bench.planning.given import Batch
+from soapbench.bench.planning.heat import lye_jug
 from soapbench.science.rounding import tolerance_g
 
 STATES = {"solid": 0, "soft": 1, "liquid": 2, "": 2}
@@ -64,7 +65,7 @@ def _vessel(batch: Batch, amount: Amount) -> str:
     if amount.group == "fat":
         return bench.vessel("pot", "the mixing pot")
     if amount.group in ("water", "liquid"):
-        return bench.vessel("lye", "the lye jug") if amount.group == "water" else "a jug of its own"
+        return lye_jug(batch)[0] if amount.group == "water" else "a jug of its own"
     if amount.group == "alkali":
         return "a dry cup with a lid"
     return "a cup" if amount.portion in ("", "all") else f"cup {amount.portion}"

@@ -10,12 +10,14 @@ from soapbench.bench.plan import Line, Prompt, Timer
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import weigh
 from soapbench.bench.planning.given import Batch
+from soapbench.bench.planning.heat import jug_water_g, lye_jug, peak_of
 from soapbench.science.cooling_law import minutes_between, pot_heat_capacity, prior_for
 from soapbench.science.errors import OutOfRange
-from soapbench.science.lye import PeakTemperature, concentration, heat_capacity, peak_temperature
+from soapbench.science.lye import concentration, heat_capacity
 
 USUAL_COOLING = 60.0  # min, where the sums give none; common practice, no source
 CP_AT_C = 50.0
+ONE_WAY = "Alkali → cold water. In small parts, stirring, under moving air. Stir until no grain is left."
 
 
 def fats(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
@@ -68,7 +70,7 @@ def _into_water(batch: Batch, *, has_milk: bool) -> Prompt:
         phase="lye",
         kind="hold",
         title="Add the alkali to the water, slowly",
-        detail="Alkali → cold water. In small parts, stirring, under moving air. Stir until no grain is left.",
+        detail=" ".join(filter(None, (ONE_WAY, lye_jug(batch)[1]))),
         pot="lye",
         cautions=(cautions.ONE_WAY, cautions.FIRST_AID, *extra),
         timer=Timer("lye-cooling", "Lye: read both pots", cooling_minutes(batch), until="cool"),
@@ -76,22 +78,9 @@ def _into_water(batch: Batch, *, has_milk: bool) -> Prompt:
     )
 
 
-def _peak(batch: Batch) -> PeakTemperature:
-    made = batch.made
-    solute, purity = solute_of(batch.formula), batch.formula.alkali.naoh_purity
-    return peak_temperature(
-        made.alkali_mass.total_g, _jug_water_g(batch), batch.bench.room_c, solute=solute, purity=purity
-    )
-
-
-def _jug_water_g(batch: Batch) -> float:
-    into_fats = sum(liquid.share for liquid in batch.formula.liquids if liquid.goes_into == "fats")
-    return max(0.0, 1 - into_fats) * batch.made.water_g
-
-
 def _heat(batch: Batch) -> str:
     try:
-        return _peak(batch).sentence
+        return peak_of(batch).sentence
     except OutOfRange:
         return ""
 
@@ -99,9 +88,9 @@ def _heat(batch: Batch) -> str:
 def cooling_minutes(batch: Batch) -> float:
     """Return about how long the lye takes down to the window, min: the usual peak, the prior rate of such a jug."""
     high = batch.formula.process.mix_high_c
-    alkali, water = batch.made.alkali_mass.total_g, _jug_water_g(batch)
+    alkali, water = batch.made.alkali_mass.total_g, jug_water_g(batch)
     try:
-        peak = _peak(batch)
+        peak = peak_of(batch)
         start = (peak.usual_low_c + peak.usual_high_c) / 2
         cp = heat_capacity(solute_of(batch.formula), concentration(alkali, water), CP_AT_C)
         rate = exp(prior_for(pot_heat_capacity(alkali + water, cp)).ln_k_mean)

@@ -6,6 +6,7 @@ from soapbench.bench.folding.book import CURE, CUT, RELEASE, TEST
 from soapbench.bench.plan import ChangeKind, Prompt, Timer
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.given import Batch
+from soapbench.bench.planning.heat import loaf_outlook
 from soapbench.bench.planning.size import cut_sentence
 
 HOUR = 60.0
@@ -33,7 +34,7 @@ def _cover(batch: Batch) -> Prompt:
         phase="rest",
         kind="act",
         title="Cover the mould and set it aside",
-        detail=f"{how} Mark it RAW SOAP with the batch code.",
+        detail=" ".join(filter(None, (how, "Mark it RAW SOAP with the batch code.", loaf_outlook(batch)))),
         timer=_rest_timer(batch),
         changes=LOAF,
     )

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from soapbench.bench.folding.book import COMBINE, LYE
 from soapbench.bench.folding.log import TOOK_BACK
-from soapbench.bench.kinds import TookBack
+from soapbench.bench.kinds import Read, TookBack
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.words import Asked
+from soapbench.science.cooling import Reading, reading_doubt
 
 # Which events may answer which kind of prompt; a remark, a change or a reading may come at any.
 ANSWERS = {
@@ -70,7 +71,9 @@ def check_take_back(asked: Asked) -> None:
 
 
 def remark_on(asked: Asked) -> str:
-    """Return what to say about an accepted event: taking back an act undoes the entry, not the act."""
+    """Return what to say about an accepted event: a reading that cannot be, or that an act is not undone."""
+    if isinstance(asked.payload, Read):
+        return _doubt_about(asked, asked.payload)
     if not isinstance(asked.payload, TookBack):
         return ""
     found = next(fact for fact in asked.facts if fact.id == asked.payload.event)
@@ -80,3 +83,12 @@ def remark_on(asked: Asked) -> str:
     if prompt.key in (LYE, COMBINE):
         return "This corrects a mistaken tap only. If it was really done, it cannot be undone: confirm it again."
     return "This corrects a mistaken tap only. What is poured stays poured."
+
+
+def _doubt_about(asked: Asked, read: Read) -> str:
+    """Return why a pot left alone cannot read this, as of its latest reading; "" when it can."""
+    before = [one for one in asked.state.readings if one.pot == read.pot]
+    if not before or read.pot not in ("lye", "fats"):
+        return ""
+    last = Reading(before[-1].minutes, before[-1].temp_c)
+    return reading_doubt([last], Reading(last.minutes, read.temp_c), asked.book.plan.room_c) or ""

@@ -1,0 +1,82 @@
+"""How hot the lye gets, which jug takes it, and whether the loaf will gel or overheat."""
+
+from __future__ import annotations
+
+from soapbench.bars.to_science import science_fats, solute_of
+from soapbench.bench.planning.given import Batch, Vessel
+from soapbench.science.alkali import demand_mol
+from soapbench.science.errors import OutOfRange
+from soapbench.science.jug import JugCheck, jug_check
+from soapbench.science.lye import PeakTemperature, concentration, lye_volume_ml, peak_temperature
+from soapbench.science.mixing import gel_outlook
+
+STRONG_LYE = 0.38  # counts as a sign of heat together with another; common practice, no source
+HOT_SIGNS = ("honey", "milk", "sugar", "beer")  # words in the names of what heats the batter; common practice
+
+
+def jug_water_g(batch: Batch) -> float:
+    """Return the grams of water and the like that go into the lye jug."""
+    into_fats = sum(liquid.share for liquid in batch.formula.liquids if liquid.goes_into == "fats")
+    return max(0.0, 1 - into_fats) * batch.made.water_g
+
+
+def peak_of(batch: Batch) -> PeakTemperature:
+    """Return how hot the lye can get.
+
+    Raises:
+        OutOfRange: the lye is stronger than the sums reach.
+    """
+    solute, purity = solute_of(batch.formula), batch.formula.alkali.naoh_purity
+    return peak_temperature(
+        batch.made.alkali_mass.total_g, jug_water_g(batch), batch.bench.room_c, solute=solute, purity=purity
+    )
+
+
+def lye_jug(batch: Batch) -> tuple[str, str]:
+    """Return the name of the jug for this lye, the best of those at hand, and what to mind about it, "" for nothing.
+
+    Raises:
+        OutOfRange: no jug at hand may take this lye; the sentence says why.
+    """
+    jugs = [vessel for vessel in batch.bench.vessels if vessel.use == "lye"]
+    if not jugs:
+        return "the lye jug", ""
+    verdicts = [(_verdict(batch, jug), jug) for jug in jugs]
+    found, jug = min(verdicts, key=lambda each: (each[0].stops, not each[0].ok))
+    if found.stops:
+        raise OutOfRange(f"{jug.name}: {found.sentence}")
+    return jug.name, "" if found.ok else found.sentence
+
+
+def _verdict(batch: Batch, jug: Vessel) -> JugCheck:
+    alkali_g, water_g = batch.made.alkali_mass.total_g, jug_water_g(batch)
+    volume = lye_volume_ml(alkali_g, water_g, solute_of(batch.formula))
+    return jug_check(jug.material, jug.volume_ml, volume, peak_of(batch).with_jug_c)
+
+
+def loaf_outlook(batch: Batch) -> str:
+    """Return whether the loaf will gel, and whether it may overheat, in words; "" where the sums do not reach."""
+    made, process = batch.made, batch.formula.process
+    lye_g = made.alkali_mass.total_g + made.water_g
+    try:
+        return gel_outlook(
+            made.batter_g,
+            made.water_g / made.batter_g,
+            (process.mix_low_c + process.mix_high_c) / 2,
+            demand_mol(science_fats(made.fat_masses, batch.order.facts)) * (1 - batch.formula.superfat),
+            made.fats_g,
+            lye_g,
+            process.insulated,
+            _hot_signs(batch),
+            concentration(made.alkali_mass.total_g, made.water_g),
+        ).sentence
+    except OutOfRange:
+        return ""
+
+
+def _hot_signs(batch: Batch) -> tuple[str, ...]:
+    names = " ".join(each.name.lower() for each in (*batch.made.liquids, *batch.made.additives))
+    strength = concentration(batch.made.alkali_mass.total_g, batch.made.water_g)
+    signs = {word: word in names for word in HOT_SIGNS}
+    signs |= {"oven": batch.formula.process.oven, "strong lye": strength > STRONG_LYE}
+    return tuple(word for word, is_there in signs.items() if is_there)
