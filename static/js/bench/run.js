@@ -3,17 +3,15 @@
  */
 import { clocks } from "./clocks.js";
 import { isCertain } from "./doubt.js";
+import { wireFeatures } from "./features.js";
 import { wireHold } from "./hold.js";
 import { newId } from "./ids.js";
 import { doubtsOf, wireKeypad } from "./keypad.js";
 import { drop, keep, kept, park } from "./outbox.js";
-import { fitDifferent, forgetAnswers, panel, showSign, wireHoldOn, wireStandIns } from "./panels.js";
+import { fitDifferent, forgetAnswers, panel, showSign } from "./panels.js";
 import { payloadOf } from "./payload.js";
 import { post } from "./post.js";
-import { showReadings } from "./readings.js";
 import { keepAsRemark, sendAgain } from "./refused.js";
-import { showRemedies } from "./remedies.js";
-import { wireRinse } from "./rinse.js";
 import { sender } from "./sender.js";
 import { session } from "./session.js";
 import { each, show } from "./show.js";
@@ -38,6 +36,15 @@ const asked = run.plan.prompts.find(({ key }) => key === at)?.key ?? ""; // by t
 let shownPrompt = asked || run.view().current;
 let device = newId();
 let trouble = /** @type {"" | "offline" | "sign in" | "full"} */ ("");
+const showFeatures = wireFeatures({
+  root,
+  runId,
+  plan: run.plan,
+  view: () => run.view(),
+  shown: () => shownPrompt,
+  record: (kind, payload, prompt = shownPrompt) => record(kind, prompt, payload),
+  say: (words) => void (live.textContent = words),
+});
 
 const outgoing = sender({
   kept: () => kept(runId),
@@ -89,8 +96,7 @@ async function refresh() {
 function paint() {
   const view = run.view();
   show(root, run.plan, view, shownPrompt);
-  showReadings(root, view);
-  showRemedies(root, view);
+  showFeatures(view);
   timers.set(view.timers);
   showSign(root, run.plan, run.kept(), trouble);
 }
@@ -240,10 +246,7 @@ function wire() {
       void setMark(`draft:${runId}`, { prompt: section.dataset.prompt, text }).catch(() => {});
     each(section, "[data-entry]", (entry) => wireKeypad(entry, target, onTyped));
   });
-  each(root, "[data-rinse]", (box) => wireRinse(box, runId, (text) => void record("noted", shownPrompt, { text })));
   each(root, "[data-opened]", reopen);
-  wireStandIns(root, run.plan);
-  wireHoldOn(root, () => run.view());
   root.addEventListener("submit", onSubmit);
   root.addEventListener("click", onClick);
   addEventListener("online", () => void outgoing.send());
