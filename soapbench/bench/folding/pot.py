@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from soapbench.bars.to_science import KOH, NAOH, science_fat
 from soapbench.bench.folding.tally import Tally
-from soapbench.bench.plan import Line
+from soapbench.bench.plan import Line, Plan
+from soapbench.bench.state import RunState
 from soapbench.science.alkali import Acid, Alkali, AlkaliMass, Fat, alkali_for
+from soapbench.science.pot import PotCheck, pot_check
 from soapbench.science.rounding import round_to
 
 
@@ -56,7 +58,7 @@ def alkali_in_use(tally: Tally) -> Alkali:
         fact = tally.facts_of(line)
         if fact is not None and fact.lot is not None and fact.purity:
             purity[line.material] = fact.purity
-    return Alkali(choice.naoh_share, purity[NAOH], purity[KOH], shares_by="mole")
+    return Alkali(choice.naoh_share, purity[NAOH], purity[KOH], shares_by=choice.shares_by)
 
 
 def as_alkali(grams_by_line: dict[str, float]) -> AlkaliMass:
@@ -95,3 +97,16 @@ def lye_water_g(tally: Tally) -> float:
 def batter_g(tally: Tally) -> float:
     """Return the grams of batter before it is shared out: all that is not for one portion alone."""
     return sum(mass_of(tally, line) for line in tally.plan.lines if line.portion in ("", "all"))
+
+
+def pot_checked(plan: Plan, state: RunState, read_g: float) -> PotCheck:
+    """Return how the pot of fats on the scale, its tare taken off, agrees with what was weighed into it.
+
+    Raises:
+        OutOfRange: nothing was weighed into the pot yet.
+    """
+    parts: dict[str, float] = {}
+    weighed = [state.weights[line.key] for line in plan.in_group("fat") if line.key in state.weights]
+    for weight in weighed:
+        parts[weight.name] = parts.get(weight.name, 0.0) + weight.mass_g
+    return pot_check(state.pot_g, read_g, len(weighed), plan.resolution_g, parts)

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from soapbench.bench.folding.book import COMBINE, LYE
 from soapbench.bench.folding.log import TOOK_BACK
-from soapbench.bench.kinds import Read, TookBack
+from soapbench.bench.folding.pot import pot_checked
+from soapbench.bench.kinds import PotChecked, Read, TookBack
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.words import Asked
 from soapbench.science.cooling import Reading, reading_doubt
+from soapbench.science.errors import OutOfRange
 
 # Which events may answer which kind of prompt; a remark, a change or a reading may come at any.
 ANSWERS = {
@@ -71,9 +73,11 @@ def check_take_back(asked: Asked) -> None:
 
 
 def remark_on(asked: Asked) -> str:
-    """Return what to say about an accepted event: a reading that cannot be, or that an act is not undone."""
+    """Return what to say about an accepted event: a reading that cannot be, a pot that is off, an act not undone."""
     if isinstance(asked.payload, Read):
         return _doubt_about(asked, asked.payload)
+    if isinstance(asked.payload, PotChecked):
+        return _gap_in_pot(asked, asked.payload)
     if not isinstance(asked.payload, TookBack):
         return ""
     found = next(fact for fact in asked.facts if fact.id == asked.payload.event)
@@ -92,3 +96,12 @@ def _doubt_about(asked: Asked, read: Read) -> str:
         return ""
     last = Reading(before[-1].minutes, before[-1].temp_c)
     return reading_doubt([last], Reading(last.minutes, read.temp_c), asked.book.plan.room_c) or ""
+
+
+def _gap_in_pot(asked: Asked, checked: PotChecked) -> str:
+    """Return what is wrong with the pot of fats on the scale; "" when it agrees with what was weighed."""
+    try:
+        found = pot_checked(asked.book.plan, asked.state, checked.mass_g)
+    except OutOfRange:  # every fat was left out
+        return ""
+    return "" if found.ok else found.sentence
