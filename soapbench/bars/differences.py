@@ -88,8 +88,9 @@ def alkali_words(formula: Formula) -> str:
     if alkali.naoh_share in (0, 1):
         return sodium if alkali.naoh_share else potassium
     share = spelt(100 * alkali.naoh_share)
-    return _("%(share)s %% by mole %(sodium)s, the rest %(potassium)s") % {
+    return _("%(share)s %% %(counted)s %(sodium)s, the rest %(potassium)s") % {
         "share": share,
+        "counted": SAID[alkali.shares_by],
         "sodium": sodium,
         "potassium": potassium,
     }

@@ -58,14 +58,23 @@ class AlkaliForm(OfferForm):
         _("Sodium hydroxide in the alkali"),
         unit="%",
         most=100,
-        help_text=_("By moles: 100 for a hard bar, 0 for soft soap with potassium hydroxide."),
+        help_text=_("Of both, taken as pure: 100 for a hard bar, 0 for soft soap with potassium hydroxide."),
+    )
+    shares_by = OneOf(
+        _("That share is counted"),
+        words.SHARES_BY,
+        initial="mole",
+        help_text=_(
+            "By mass, potassium hydroxide weighs 1.4 times as much for the same work. It matters for a mixture only."
+        ),
     )
     naoh_purity = NumberField(_("Purity of the sodium hydroxide"), unit="%", least=50, most=100)
     koh_purity = NumberField(_("Purity of the potassium hydroxide"), unit="%", least=50, most=100)
 
     def part(self) -> AlkaliChoice:
         typed = self.cleaned_data
-        return AlkaliChoice(typed["naoh_percent"] / 100, typed["naoh_purity"] / 100, typed["koh_purity"] / 100)
+        shares = (typed[name] / 100 for name in ("naoh_percent", "naoh_purity", "koh_purity"))
+        return AlkaliChoice(*shares, shares_by=typed["shares_by"])
 
     @staticmethod
     def typed(formula: Formula) -> dict[str, Any]:
@@ -73,6 +82,7 @@ class AlkaliForm(OfferForm):
         return {
             "superfat": spelt(100 * formula.superfat),
             "naoh_percent": spelt(100 * alkali.naoh_share),
+            "shares_by": alkali.shares_by,
             "naoh_purity": spelt(100 * alkali.naoh_purity),
             "koh_purity": spelt(100 * alkali.koh_purity),
         }

@@ -15,6 +15,7 @@ SCHEMA = 1
 LETTERS = "ABCDEFGH"
 
 FatsBy = Literal["mass", "percent"]
+SharesBy = Literal["mass", "mole"]
 WaterBy = Literal["lye concentration", "water to alkali ratio", "percent of fats"]
 Basis = Literal["percent of fats", "percent of batter", "grams per kg of fats", "grams"]
 Texture = Literal["plain", "hatched", "dotted", "crossed", "waved", "striped", "ringed", "checked"]
@@ -39,9 +40,10 @@ class FatLine:
 
 @dataclass(frozen=True)
 class AlkaliChoice:
-    naoh_share: float = 1.0  # moles of NaOH per mole of alkali; 1 is a hard bar, 0 a soft soap
+    naoh_share: float = 1.0  # of the pure alkali, counted as shares_by says; 1 is a hard bar, 0 a soft soap
     naoh_purity: float = 0.99
     koh_purity: float = 0.90
+    shares_by: SharesBy = "mole"
 
 
 @dataclass(frozen=True)

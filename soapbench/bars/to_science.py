@@ -64,7 +64,7 @@ def science_alkali(choice: AlkaliChoice | Formula, facts: Facts | None = None) -
         naoh_share=alkali.naoh_share,
         naoh_purity=_purity(facts, NAOH) or alkali.naoh_purity,
         koh_purity=_purity(facts, KOH) or alkali.koh_purity,
-        shares_by="mole",
+        shares_by=alkali.shares_by,
     )
 
 
@@ -82,7 +82,7 @@ def science_acid(key: str, mass_g: float, facts: Facts) -> Acid | None:
 
 def solute_of(formula: Formula) -> Solute:
     """Return the alkali whose lye the mixture resembles most; the two differ little in volume."""
-    return "NaOH" if formula.alkali.naoh_share >= 0.5 else "KOH"
+    return "NaOH" if science_alkali(formula).naoh_mole_share >= 0.5 else "KOH"
 
 
 def fat_density(fact: MaterialFacts) -> float:

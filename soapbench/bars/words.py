@@ -9,6 +9,7 @@ from soapbench.bars.amount import ALL
 from soapbench.bars.formula import LETTERS
 
 FATS_BY = (("percent", _("in per cent of the fats")), ("mass", _("in grams, as in my notes")))
+SHARES_BY = (("mole", _("by mole")), ("mass", _("by mass")))
 WATER_BY = (
     ("lye concentration", _("strength of the lye, %")),
     ("water to alkali ratio", _("grams of water for 1 g of alkali")),
@@ -70,5 +71,7 @@ TRACE = (
 )
 
 SAID = {
-    key: word for group in (GOES_INTO, BASIS, GOES_TO, TEXTURE, POUR_WAY, PATH, CUT_WAY, TRACE) for key, word in group
+    key: word
+    for group in (SHARES_BY, GOES_INTO, BASIS, GOES_TO, TEXTURE, POUR_WAY, PATH, CUT_WAY, TRACE)
+    for key, word in group
 }

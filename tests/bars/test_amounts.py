@@ -55,6 +55,13 @@ def test_both_alkalis_are_weighed_for_a_mixture():
     assert grams(batch.alkali) == {"alkali:naoh": 71.8, "alkali:koh": 111.9}
 
 
+def test_a_share_by_mass_weighs_out_equal_masses_of_pure_alkali():
+    # x / 39.997 + x / 56.105 = 3.5901 mol, so x = 83.8 g of each when pure; 83.83 / 0.9 = 93.1 g of KOH flakes.
+    batch = made(plain(alkali=AlkaliChoice(naoh_share=0.5, naoh_purity=1.0, shares_by="mass")))
+
+    assert grams(batch.alkali) == {"alkali:naoh": 83.8, "alkali:koh": 93.1}
+
+
 def test_the_fats_keep_their_total_when_rounded():
     thirds = tuple(FatLine(key, 1) for key in ("olive", "coconut", "palm"))
 

@@ -73,6 +73,14 @@ def test_a_mixture_of_alkalis_is_told():
     assert "90 % by mole sodium hydroxide" in told
 
 
+def test_a_share_counted_by_mass_is_told_from_one_by_mole():
+    by_mole, by_mass = (plain(alkali=AlkaliChoice(0.9, 1.0, shares_by=by)) for by in ("mole", "mass"))
+
+    (told,) = differences(by_mole, by_mass, NAMES)
+
+    assert "90 % by mass sodium hydroxide" in told
+
+
 def test_each_part_of_a_formula_has_its_line():
     words = section_words(plain(portions=ONE, mould="loaf"), NAMES)
 

@@ -4,7 +4,7 @@ import pytest
 from django.http import QueryDict
 
 from soapbench.bars import demo
-from soapbench.bars.formula import Formula
+from soapbench.bars.formula import Formula, from_document, to_document
 from soapbench.bars.formula_forms import FormulaForms
 from soapbench.bars.offers import offers_for
 from soapbench.bars.row_changes import changed_rows
@@ -45,6 +45,13 @@ def test_a_formula_comes_back_from_the_page_as_it_went_in(formula, offers):
 
     assert forms.is_valid(), forms.complaints
     assert forms.formula == formula
+
+
+def test_a_formula_written_before_shares_could_be_by_mass_counts_them_by_mole():
+    document = to_document(demo.EBB_LINE)
+    del document["alkali"]["shares_by"]
+
+    assert from_document(document) == demo.EBB_LINE
 
 
 def test_an_empty_row_counts_for_nothing(bound):

@@ -124,6 +124,16 @@ def test_an_unused_formula_is_changed_in_place(maker, bar, fields):
     assert bar.revisions.get().formula.superfat == pytest.approx(0.065)
 
 
+def test_the_maker_chooses_how_the_share_of_an_alkali_is_counted(maker, bar, fields):
+    typed = fields(name=bar.name, alkali__naoh_percent="60", alkali__shares_by="mass")
+
+    maker.post(address("edit", bar.slug), typed)
+
+    alkali = bar.revisions.get().formula.alkali
+    assert (alkali.naoh_share, alkali.shares_by) == (0.6, "mass")
+    assert "60 % by mass sodium hydroxide" in words(maker.get(address("bar", bar.slug)))
+
+
 def test_a_used_formula_needs_a_reason_to_change(maker, bar, fields):
     bar.revisions.update(is_pinned=True)
 
@@ -166,6 +176,7 @@ def test_a_bar_can_be_taken_out_of_the_line_without_touching_its_formula(maker, 
         ({"name": ""}, "Give the bar a name."),
         ({"drawing__passes": "-2"}, "greater than or equal to 0"),
         ({"cut__mould": "moon"}, "This is not in your workshop."),
+        ({"alkali__shares_by": "spoon"}, "Choose one from the list."),
     ],
 )
 def test_bad_input_is_answered_in_words_and_nothing_typed_is_lost(maker, bar, fields, changes, sentence):

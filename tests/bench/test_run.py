@@ -332,6 +332,13 @@ def test_both_alkalis_are_recomputed_in_their_proportion():
     assert "sodium hydroxide and" in state.settlement.sentence
 
 
+def test_a_share_counted_by_mass_stays_by_mass_when_the_alkali_is_recomputed():
+    formula = replace(PLAIN, alkali=AlkaliChoice(0.5, 1.0, 1.0, shares_by="mass"))
+
+    found = at("settle", formula, **{"fat:olive": 500}).state.settlement.recomputed
+    assert found["alkali:naoh"] == pytest.approx(found["alkali:koh"], abs=0.2)
+
+
 def test_a_wide_fat_does_not_count_as_off_when_all_went_as_planned():
     wide = replace(fat("palm", 198.49), sv_low=170, sv_high=227)
     played = hand(facts={**FACTS, "palm": wide}).start().until("combine")
