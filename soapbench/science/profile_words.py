@@ -144,7 +144,8 @@ def compare_with_published(what: str, calculated: Interval, low: float, high: fl
     """
     not_negative(low, "The low end")
     agrees = calculated.low <= not_negative(high, "The high end") and low <= calculated.high
-    ranges = f"calculated {calculated.low:.0f} to {calculated.high:.0f}, published {low:g} to {high:g}"
+    printed = f"{low:g}" if low == high else f"{low:g} to {high:g}"
+    ranges = f"calculated {calculated.low:.0f} to {calculated.high:.0f}, published {printed}"
     if agrees:
         return Comparison(True, f"The {what} agrees: {ranges}.")
     return Comparison(
