@@ -13,7 +13,7 @@ from soapbench.bars.finding import Finding, gravest_first, stop
 from soapbench.bars.formula import Formula, FormulaError
 from soapbench.bars.to_science import Facts
 from soapbench.science.errors import OutOfRange
-from soapbench.science.mould import Mould
+from soapbench.science.mould import POT_LOSS, Mould
 
 __all__ = ["Check", "Finding", "check"]
 
@@ -56,6 +56,7 @@ def check(
     mould: Mould | None = None,
     *,
     tools: Collection[str] | None = None,
+    loss_g: float = POT_LOSS.value,
 ) -> Check:
     """Return what there is to say about a formula at this batch size, on this scale, in this mould.
 
@@ -66,10 +67,11 @@ def check(
         resolution_g: the step of the scale, g.
         mould: where the batter goes; None checks no room and no cut.
         tools: keys of the tools in the workshop; None checks none.
+        loss_g: batter that stays in pots and cups, g.
     """
     found = list(shape_findings(formula, facts, tools))
     try:
-        sums = sums_of(formula, facts, amounts(formula, facts, fats_g, resolution_g), resolution_g, mould)
+        sums = sums_of(formula, facts, amounts(formula, facts, fats_g, resolution_g), resolution_g, mould, loss_g)
         found += [*sum_findings(formula, facts, sums, resolution_g, mould), *dose_findings(formula, facts, sums.made)]
     except NotEnoughWater as error:
         return _stopped(found, stop("lye-too-strong", str(error), "water"))

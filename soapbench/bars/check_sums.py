@@ -13,7 +13,7 @@ from soapbench.science.alkali import Acid, Fat, careful_notes
 from soapbench.science.errors import OutOfRange
 from soapbench.science.interval import Interval
 from soapbench.science.lye import concentration, water_to_alkali
-from soapbench.science.mould import Mould, MouldFit, fits
+from soapbench.science.mould import POT_LOSS, Mould, MouldFit, fits
 from soapbench.science.portions import Portion as BatterPortion
 from soapbench.science.portions import PortionSuperfats, portion_superfats
 from soapbench.science.profile import FatProfile, Profile, profile_of, sentences
@@ -39,6 +39,7 @@ class Sums:
     liquid_share: float  # of the fats, by mass: those liquid at 20 °C
     lye_share: float  # alkali in all of the lye, mass fraction
     fit: MouldFit | None
+    loss_g: float = POT_LOSS.value  # batter that stays in pots and cups
 
     @property
     def percent(self) -> dict[str, float]:
@@ -63,7 +64,14 @@ class Sums:
         return tuple(pair for pair in self.profile.acids if pair[1].central >= 1) if self.profile else ()
 
 
-def sums_of(formula: Formula, facts: Facts, made: Amounts, resolution_g: float, mould: Mould | None) -> Sums:
+def sums_of(
+    formula: Formula,
+    facts: Facts,
+    made: Amounts,
+    resolution_g: float,
+    mould: Mould | None,
+    loss_g: float = POT_LOSS.value,
+) -> Sums:
     """Return the numbers of a batch.
 
     Raises:
@@ -79,7 +87,8 @@ def sums_of(formula: Formula, facts: Facts, made: Amounts, resolution_g: float, 
         profile=_profile(facts, made),
         liquid_share=_liquid_g(facts, made) / made.fats_g,
         lye_share=concentration(made.alkali_mass.total_g, made.water_g),
-        fit=fits(mould, poured_ml(made)) if mould else None,
+        fit=fits(mould, poured_ml(made, loss_g)) if mould else None,
+        loss_g=loss_g,
     )
 
 
@@ -199,6 +208,6 @@ def _mould(formula: Formula, sums: Sums, mould: Mould | None) -> Findings:
         return
     yield good("mould", sums.fit.sentence, "size")
     try:
-        yield good("cut", yield_of(formula, sums.made, mould).sentence, "cut")
+        yield good("cut", yield_of(formula, sums.made, mould, loss_g=sums.loss_g).sentence, "cut")
     except OutOfRange as error:
         yield attention("cut", str(error), "cut")

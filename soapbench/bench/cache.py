@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from typing import Any
+
+from soapbench.bench.learning.lesson import lesson_of, to_document
 from soapbench.bench.models import Run
 from soapbench.bench.plan import Plan
 from soapbench.bench.state import Fact, RunState
@@ -9,18 +12,27 @@ from soapbench.bench.stock import keep_lots
 
 COLUMNS = (
     "status", "prompt", "prompt_title", "due_at", "deviations", "started_at", "ended_at", "ended_why", "bars_made",
-    "superfat_central", "event_count", "head_digest",
+    "superfat_central", "event_count", "head_digest", "lesson",
 )  # fmt: skip
 # Only these can change which lots were weighed from.
 MOVES_STOCK = ("weighed", "changed", "took-back")
+# Once the mould is full, only these can change what a run teaches.
+TEACHES = ("drawn", "done", "cut", "changed", "took-back")
 
 
-def keep(run: Run, plan: Plan, state: RunState, *, stock: bool = True) -> None:
-    """Write the state into the run's columns, and the lots used where they may have changed. The plan stays."""
+def keep(run: Run, plan: Plan, state: RunState, kind: str = "") -> None:
+    """Write the state into the run's columns, with what this kind of event may have moved; "" stands for any."""
     set_columns(run, plan, state)
+    if not kind or kind in TEACHES:
+        run.lesson = _lesson(plan, state)
     run.save(update_fields=COLUMNS)
-    if stock:
+    if not kind or kind in MOVES_STOCK:
         keep_lots(run, state)
+
+
+def _lesson(plan: Plan, state: RunState) -> Any:
+    """Return what a run has taught; nothing while it is at the bench, where each tap would fit its curves anew."""
+    return to_document(lesson_of(plan, state)) if state.is_combined and state.status != "bench" else None
 
 
 def set_columns(run: Run, plan: Plan, state: RunState) -> None:

@@ -70,7 +70,7 @@ def append(
         remark = rules.check(plan, before, facts, kind, prompt, parsed)
         event = _write(locked, facts, known, kind, prompt, stored(parsed), happened_at, device, by)
         state = fold(plan, (*facts, fact_of(event)))
-        cache.keep(locked, plan, state, stock=kind in cache.MOVES_STOCK)
+        cache.keep(locked, plan, state, kind)
     return Appended(event, state, was_new=True, remark=remark)
 
 

@@ -84,6 +84,7 @@ class Run(models.Model):
     ended_why = models.CharField(max_length=2000, blank=True)
     bars_made = models.PositiveIntegerField(null=True, blank=True)
     superfat_central = models.FloatField(null=True, blank=True)
+    lesson = models.JSONField(null=True, blank=True)  # what it teaches the next plan; see learning.lesson
     event_count = models.PositiveIntegerField(default=0)
     head_digest = models.CharField(max_length=64, blank=True)
 

@@ -12,6 +12,8 @@ from typing import Any, Literal
 import msgspec
 
 from soapbench.bars.formula import Formula
+from soapbench.science.cooling_law import LearntRate
+from soapbench.science.mould import POT_LOSS
 from soapbench.shelf.facts import MaterialFacts
 
 SCHEMA = 1
@@ -156,6 +158,15 @@ class Choice:
 
 
 @dataclass(frozen=True)
+class Teaching:
+    """Something that finished runs taught and that this plan reckons with; its key says what, for refusing it."""
+
+    key: str
+    sentence: str
+    runs: int
+
+
+@dataclass(frozen=True)
 class Plan:
     bar: str
     bar_slug: str
@@ -187,6 +198,12 @@ class Plan:
     # Grams to weigh, impurities included, for one mole of alkali: the mixture's recipe by line key.
     alkali_g_per_mol: dict[str, float] = field(default_factory=dict)
     schedule: str = ""  # the order of scenting and pouring, in words
+    # What finished runs taught: in words, and as the figures that the bench reckons with.
+    learnt: tuple[Teaching, ...] = ()
+    cooling_learnt: dict[str, LearntRate] = field(default_factory=dict)  # by pot, "lye" and "fats"
+    usual_trace_minutes: float | None = None
+    usual_trace_runs: int = 0
+    loss_g: float = POT_LOSS.value  # batter that stays in pots and cups
     schema: int = SCHEMA
 
     def line(self, key: str) -> Line:

@@ -2,23 +2,31 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from django.utils import timezone
 
-from soapbench.bars.check import Check, check
+from soapbench.bars.check import Check
 from soapbench.bars.formula import FormulaError
 from soapbench.bars.models import Revision
 from soapbench.bench.folding.book import CUT
-from soapbench.bench.plan import Plan
+from soapbench.bench.plan import Plan, Teaching
 from soapbench.bench.planning import make_plan
 from soapbench.bench.planning.given import Order
-from soapbench.bench.planning.size import fats_wanted_g
 from soapbench.bench.refusal import Refused
 from soapbench.bench.size_form import SizeForm
-from soapbench.bench.start import order_for
+from soapbench.bench.start import check_of, order_for
 from soapbench.science.errors import OutOfRange
 from soapbench.workshop.models import Person
+
+
+@dataclass(frozen=True)
+class Offer:
+    """Something that earlier runs taught, and whether this batch reckons with it."""
+
+    teaching: Teaching
+    is_refused: bool
 
 
 @dataclass(frozen=True)
@@ -28,6 +36,7 @@ class Preview:
     plan: Plan | None = None
     check: Check | None = None
     trouble: str = ""
+    offers: tuple[Offer, ...] = ()
 
     @property
     def bars(self) -> str:
@@ -41,18 +50,26 @@ def preview(revision: Revision, form: SizeForm, person: Person) -> Preview:
         return Preview()
     try:
         order = order_for(
-            revision, form.size, person, mould=form.chosen_mould, scale=form.chosen_scale, at=timezone.now()
+            revision,
+            form.size,
+            person,
+            mould=form.chosen_mould,
+            scale=form.chosen_scale,
+            refused=form.refused,
+            at=timezone.now(),
         )
-        found = _check(order)
-        return Preview(None if found.stops else make_plan(order), found)
+        found = check_of(order)
+        if found.stops:
+            return Preview(None, found)
+        return Preview(make_plan(order), found, offers=tuple(_offers(order)))
     except Refused as error:
         return Preview(trouble=error.sentence)
     except (FormulaError, OutOfRange) as error:
         return Preview(trouble=str(error))
 
 
-def _check(order: Order) -> Check:
-    bench = order.bench
-    tools = {tool.key for tool in bench.tools}
-    fats_g = fats_wanted_g(order)
-    return check(order.formula, order.facts, fats_g, bench.scale.resolution_g, bench.mould, tools=tools)
+def _offers(order: Order) -> Iterator[Offer]:
+    """Yield all that earlier runs taught about this batch, the refused as well, so that it can be taken up again."""
+    plan = make_plan(replace(order, refused=frozenset()))
+    for teaching in plan.learnt:
+        yield Offer(teaching, teaching.key in order.refused)

@@ -14,6 +14,8 @@ from django.utils.translation import gettext_lazy
 
 from soapbench.bench.folding.book import LYE
 from soapbench.bench.plan import Plan, Prompt
+from soapbench.bench.pots import POTS as POTS_THAT_COOL
+from soapbench.bench.pots import Pot, heat_capacity_of
 from soapbench.bench.state import RunState, TemperatureReading
 from soapbench.science.cooling import (
     CoolingFit,
@@ -22,25 +24,19 @@ from soapbench.science.cooling import (
     below_window_advice,
     both_in_window,
     fit,
-    pot_heat_capacity,
     prior_for,
 )
-from soapbench.science.cooling_window import Pot
 from soapbench.science.errors import OutOfRange
-from soapbench.science.mixing import FATS_C
 
 POTS: dict[str, str | Promise] = {
     "lye": gettext_lazy("Lye"),
     "fats": gettext_lazy("Fats"),
     "batter": gettext_lazy("Batter"),
 }
-POTS_THAT_COOL: tuple[Pot, ...] = ("lye", "fats")
 FIRST_TILES = tuple(range(95, 35, -5))  # nothing is known yet: coarse, the exact one can be typed
 NEXT_TILES = tuple(range(1, -11, -1))  # around the last reading, mostly colder
 WIDTH, HEIGHT = 320, 120
 COLDEST, HOTTEST = 15.0, 105.0
-# kJ/(kg K). The lye's is that of a third at 50 °C, rounded: the fit learns the rate from the readings anyway.
-CP_OF = {"lye": 3.3, "fats": FATS_C.value}
 
 
 @dataclass(frozen=True)
@@ -109,8 +105,7 @@ def estimate(plan: Plan, state: RunState, low_c: float, high_c: float) -> str:
     advice = [_below(state, pot, low_c, high_c) for pot in POTS_THAT_COOL]
     if any(advice):
         return " ".join(filter(None, advice))
-    fits = {pot: _fit(plan, state, pot) for pot in ("lye", "fats")}
-    lye, fats = fits["lye"], fits["fats"]
+    lye, fats = _fit(plan, state, "lye"), _fit(plan, state, "fats")
     if lye is None or fats is None:
         return ""
     try:
@@ -140,12 +135,10 @@ def _by_the_clock(shared: Window, began: datetime) -> str:
     return said + (_(", until about %s.") % clock(shared.closes) if shared.closes is not None else ".")
 
 
-def _fit(plan: Plan, state: RunState, pot: str) -> CoolingFit | None:
+def _fit(plan: Plan, state: RunState, pot: Pot) -> CoolingFit | None:
     readings = [Reading(reading.minutes, reading.temp_c) for reading in state.readings if reading.pot == pot]
-    groups = ("water", "liquid", "alkali") if pot == "lye" else ("fat",)
-    mass = sum(line.planned_g for line in plan.lines if line.group in groups)
     try:
-        prior = prior_for(pot_heat_capacity(mass, CP_OF[pot]))
+        prior = prior_for(heat_capacity_of(plan, pot), plan.cooling_learnt.get(pot))
         return fit(readings, plan.room_c, prior, room_measured=False) if readings else None
     except OutOfRange:  # a reading under the room's temperature, or one that no curve can hold
         return None

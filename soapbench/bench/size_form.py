@@ -6,6 +6,7 @@ from typing import Any
 
 from django import forms
 from django.core.exceptions import ValidationError
+from django.http import QueryDict
 from django.utils.translation import gettext_lazy as _
 
 from soapbench.bars.formula import Formula
@@ -92,6 +93,11 @@ class SizeForm(forms.Form):
     @property
     def chosen_scale(self) -> str:
         return self._chosen("scale")
+
+    @property
+    def refused(self) -> tuple[str, ...]:
+        """Keys of what earlier runs taught that this batch is not to reckon with; unknown ones do nothing."""
+        return tuple(self.data.getlist("refused")) if isinstance(self.data, QueryDict) else ()
 
     def _chosen(self, name: str) -> str:
         chosen = self.cleaned_data[name] if self.is_bound else self.fields[name].initial

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from datetime import datetime
 
 from django.db import IntegrityError, transaction
 from django.utils import timezone
 
-from soapbench.bars.check import check
+from soapbench.bars.check import Check, check
 from soapbench.bars.formula import Formula, FormulaError
 from soapbench.bars.models import Revision
 from soapbench.bars.to_science import KOH, NAOH, WATER
+from soapbench.bench.learning.records import learnt_for
 from soapbench.bench.models import Run
 from soapbench.bench.plan import PlanLot, to_document
 from soapbench.bench.planning import make_plan
@@ -29,18 +30,26 @@ MOST_TRIES = 50
 
 
 def start_run(
-    revision: Revision, size: SizeAsked, person: Person, *, mould: str = "", scale: str = "", at: datetime | None = None
+    revision: Revision,
+    size: SizeAsked,
+    person: Person,
+    *,
+    mould: str = "",
+    scale: str = "",
+    refused: Collection[str] = (),
+    at: datetime | None = None,
 ) -> Run:
     """Return a new run of a revision: the plan frozen, the revision pinned, the batch code given.
 
     Args:
         mould, scale: keys; "" takes the formula's own mould, and the finest scale that carries the batch.
+        refused: keys of what earlier runs taught that this one is not to reckon with.
 
     Raises:
         Refused: the formula's check stops it, the workshop has no emergency numbers, or equipment is missing.
     """
     moment = at or timezone.now()
-    order = order_for(revision, size, person, mould=mould, scale=scale, at=moment)
+    order = order_for(revision, size, person, mould=mould, scale=scale, refused=refused, at=moment)
     _check(order)
     try:
         plan = make_plan(order)
@@ -55,7 +64,14 @@ def start_run(
 
 
 def order_for(
-    revision: Revision, size: SizeAsked, person: Person, *, mould: str = "", scale: str = "", at: datetime
+    revision: Revision,
+    size: SizeAsked,
+    person: Person,
+    *,
+    mould: str = "",
+    scale: str = "",
+    refused: Collection[str] = (),
+    at: datetime,
 ) -> Order:
     """Return everything that the plan is made from, read once from the database.
 
@@ -79,6 +95,8 @@ def order_for(
         bench=_bench(workshop, formula, size, mould, scale),
         made_by=person.name,
         made_at=at.isoformat(),
+        learnt=learnt_for(bar, formula),
+        refused=frozenset(refused),
     )
 
 
@@ -132,14 +150,29 @@ def _scale(workshop: Workshop, key: str, load_g: float) -> Scale:
     return Scale(row.name, row.resolution_g, row.capacity_g)
 
 
+def check_of(order: Order) -> Check:
+    """Return the check of the formula at the size and on the bench of an order.
+
+    Raises:
+        FormulaError, OutOfRange: the size cannot be worked out.
+    """
+    bench = order.bench
+    return check(
+        order.formula,
+        order.facts,
+        fats_wanted_g(order),
+        bench.scale.resolution_g,
+        bench.mould,
+        tools={tool.key for tool in bench.tools},
+        loss_g=order.reckoned.loss_g,
+    )
+
+
 def _check(order: Order) -> None:
     try:
-        fats_g = fats_wanted_g(order)
+        found = check_of(order)
     except (FormulaError, OutOfRange) as error:
         raise Refused(str(error), "size") from error
-    bench = order.bench
-    tools = {tool.key for tool in bench.tools}
-    found = check(order.formula, order.facts, fats_g, bench.scale.resolution_g, bench.mould, tools=tools)
     if found.stops:
         raise Refused(found.stops[0].sentence, found.stops[0].field)
 

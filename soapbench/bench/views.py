@@ -58,7 +58,9 @@ def choose(request: MakerRequest, slug: str) -> HttpResponse:
 
 def _begin(request: MakerRequest, revision: Any, form: SizeForm, seen: Preview) -> HttpResponse:
     try:
-        run = start_run(revision, form.size, request.user, mould=form.chosen_mould, scale=form.chosen_scale)
+        run = start_run(
+            revision, form.size, request.user, mould=form.chosen_mould, scale=form.chosen_scale, refused=form.refused
+        )
     except Refused as error:  # the shelf or the workshop changed since the preview
         form.add_error(None, error.sentence)
         context = {"bar": revision.bar, "revision": revision, "form": form, "seen": seen}

@@ -41,10 +41,12 @@ __all__ = [
     "check_temperature",
     "fit",
     "learn",
+    "learn_rate",
     "minutes_between",
     "minutes_to",
     "pot_heat_capacity",
     "prior_for",
+    "rate_of",
     "reading_doubt",
     "temperature_after",
 ]
@@ -89,12 +91,18 @@ class CoolingFit:
 
 def learn(learnt: LearntRate | None, fit: CoolingFit, heat_capacity_kj_per_k: float) -> LearntRate | None:
     """Return what is known of a jug after one more run; unchanged when the run had fewer than two good readings."""
+    rate = rate_of(fit)
+    return learn_rate(learnt, *rate, heat_capacity_kj_per_k) if rate else learnt
+
+
+def rate_of(fit: CoolingFit) -> tuple[float, float] | None:
+    """Return mean and spread of ln k, k per minute at 30 K above the room; None from fewer than two good readings."""
     if fit.readings_used < 2 or fit.draws is None:
-        return learnt
+        return None
     import numpy as np
 
     ln_k = np.log(fit.draws.k)
-    return learn_rate(learnt, float(ln_k.mean()), float(ln_k.std()), heat_capacity_kj_per_k)
+    return float(ln_k.mean()), float(ln_k.std())
 
 
 def fit(
@@ -270,6 +278,7 @@ RELATIONS = (
     Relation("Curve through the readings", "posterior of ln k, p, room and start", "C, min", GRID, _HERE + "fit"),
     Relation("Time to a temperature", "5, 50, 95 % of t over the posterior", "min", GRID, _HERE + "minutes_to"),
     Relation("What a run teaches", "mean and spread of ln k of the fit", "", GRID, _HERE + "learn"),
+    Relation("Rate of a fit", "mean and spread of ln k over the posterior", "", GRID, _HERE + "rate_of"),
     Relation("Both pots in the window", "latest entry to first leaving", "min", GRID, _HERE + "both_in_window"),
     *WINDOW_RELATIONS,
 )

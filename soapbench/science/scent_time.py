@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import Literal
 
-from soapbench.science.errors import OutOfRange, positive
+from soapbench.science.errors import OutOfRange, number, positive
 from soapbench.science.interval import Interval
 from soapbench.science.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_CHOICE, Constant, Relation, Source
 
@@ -31,6 +31,7 @@ GUESSES = {
 }
 GUESS_SD = Constant("Spread of ln t of a first guess", "s", 0.6, "", OWN_CHOICE, "working_minutes")
 RECORD_SD = Constant("Spread of ln t from batch to batch", "s", 0.25, "", OWN_CHOICE, "working_minutes")
+TRACE_GUESS = Constant("Minutes of blending to trace", "t", 4.0, "min", COMMON_PRACTICE, "usual_trace_minutes")
 DOUBLING = Constant("Cooling that doubles a working time", "", 10.0, "K", FROM_MEMORY, "cooler_by_k: rule of thumb")
 
 
@@ -46,12 +47,53 @@ def working_minutes(behaviour: Behaviour, records: Sequence[float] = ()) -> Inte
     """
     if behaviour not in GUESSES:
         raise OutOfRange(f"“{behaviour}” is no note on a scent. Choose one of: {', '.join(GUESSES)}.")
-    logs = [math.log(positive(minutes, "A working time", "min")) for minutes in records]
+    return learnt_minutes(GUESSES[behaviour].value, records)
+
+
+def learnt_minutes(guess: float, records: Sequence[float]) -> Interval:
+    """Return how long something takes, in min, from a first guess and the maker's own times, with the next one's band.
+
+    The logarithms of the times are averaged, each record weighing some six times as much as the guess.
+
+    Args:
+        guess: minutes, before any record.
+        records: minutes from earlier batches.
+
+    Raises:
+        OutOfRange: the guess or a record is not above zero.
+
+    Source: normal-normal updating of ln t; the band is ± 2 standard deviations.
+    """
+    logs = [math.log(positive(minutes, "A recorded time", "min")) for minutes in records]
     weight, each = 1 / GUESS_SD.value**2, 1 / RECORD_SD.value**2
     total = weight + each * len(logs)
-    mean = (weight * math.log(GUESSES[behaviour].value) + each * sum(logs)) / total
+    mean = (weight * math.log(positive(guess, "A first guess", "min")) + each * sum(logs)) / total
     spread = 2 * math.sqrt(1 / total + RECORD_SD.value**2)
     return Interval(math.exp(mean - spread), math.exp(mean), math.exp(mean + spread))
+
+
+def usual_trace_minutes(records: Sequence[float]) -> Interval:
+    """Return the minutes from lye into fats to the planned trace, with the 95 % band of the next batch.
+
+    Args:
+        records: minutes from earlier batches of this bar.
+
+    Raises:
+        OutOfRange: a record is not above zero.
+    """
+    return learnt_minutes(TRACE_GUESS.value, records)
+
+
+def at_temperature(minutes: float, measured_c: float, wanted_c: float) -> float:
+    """Return a working time measured at one temperature as it would be at another; a doubling for each 10 K cooler.
+
+    A rule of thumb for reactions, from memory: it gives a size, not a promise.
+
+    Raises:
+        OutOfRange: the time is not above zero, or a temperature is no number.
+    """
+    warmer = number(measured_c, "The temperature") - number(wanted_c, "The temperature")
+    return positive(minutes, "A working time", "min") * math.pow(2, warmer / DOUBLING.value)
 
 
 def planning_minutes(working: Interval) -> float:
@@ -77,10 +119,13 @@ def cooler_by_k(factor: float) -> float:
     return DOUBLING.value * math.log2(factor)
 
 
-CONSTANTS = (*GUESSES.values(), GUESS_SD, RECORD_SD, DOUBLING)
+CONSTANTS = (*GUESSES.values(), GUESS_SD, RECORD_SD, TRACE_GUESS, DOUBLING)
 _HERE = "soapbench.science.scent_time."
 RELATIONS = (
     Relation("Working time", "weighted mean of ln t, ± 2 sd", "min", LEARNT, _HERE + "working_minutes"),
+    Relation("Time learnt from records", "weighted mean of ln t, ± 2 sd", "min", LEARNT, _HERE + "learnt_minutes"),
+    Relation("Time to trace", "weighted mean of ln t, ± 2 sd", "min", LEARNT, _HERE + "usual_trace_minutes"),
+    Relation("Time at another temperature", "t·2^((T - T')/10 K)", "min", FROM_MEMORY, _HERE + "at_temperature"),
     Relation("Time to plan with", "√(low · central)", "min", OWN_CHOICE, _HERE + "planning_minutes"),
     Relation("Cooler for more time", "ΔT = 10 K·log2(factor)", "K", FROM_MEMORY, _HERE + "cooler_by_k"),
 )

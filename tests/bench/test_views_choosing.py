@@ -190,3 +190,35 @@ def test_a_bar_no_longer_made_is_not_there(desk):
     Bar.objects.update(is_retired=True)
 
     assert desk.get(PATH).status_code == 404
+
+
+@pytest.fixture
+def taught(run):
+    """An earlier batch of the bar, finished, that left 40 g behind."""
+    Run.objects.filter(pk=run.pk).update(lesson={"bar": run.bar.slug, "made_g": 1500.0, "cut_g": 1460.0})
+    return run
+
+
+def test_what_earlier_batches_taught_is_shown_with_their_number(desk, taught):
+    assert "of batter stays in pots and cups; that much more is made. from 1 batch" in words_of(desk.get(PATH))
+
+
+def test_what_was_taught_can_be_left_out_and_stays_to_be_taken_up_again(desk, taught):
+    reckoned, refused = ask(desk).context["seen"], ask(desk, refused="pot loss").context["seen"]
+
+    assert [offer.is_refused for offer in refused.offers] == [True]
+    assert refused.plan.learnt == () and reckoned.plan.learnt
+    assert refused.plan.loss_g < reckoned.plan.loss_g
+
+
+def test_a_batch_begun_reckons_with_what_was_not_left_out(desk, taught):
+    ask(desk, **START, refused="pot loss")
+    ask(desk, **START)
+
+    reckoned, refused = Run.objects.exclude(pk=taught.pk).order_by("-made_at")
+    assert [teaching.key for teaching in reckoned.plan.learnt] == ["pot loss"]
+    assert refused.plan.learnt == ()
+
+
+def test_a_lesson_that_nobody_taught_cannot_be_left_out(desk, taught):
+    assert ask(desk, refused="the moon").status_code == 200

@@ -182,7 +182,7 @@ def test_the_time_to_plan_with_lies_on_the_careful_side():
 
 @pytest.mark.parametrize("records", [[0], [-2], [float("nan")]])
 def test_a_recorded_time_that_cannot_be_is_refused(records):
-    with pytest.raises(OutOfRange, match="working time"):
+    with pytest.raises(OutOfRange, match="recorded time"):
         working_minutes("calm", records)
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import asdict, replace
+from typing import Any
 
 from soapbench.bars.to_science import KOH, NAOH, portion_shares, science_alkali, science_fat
+from soapbench.bench.learning.learnt import teachings
 from soapbench.bench.plan import Line, Plan, PlanLot, PlanPortion, Prompt
 from soapbench.bench.planning.combining import combining
 from soapbench.bench.planning.gathering import gathering
@@ -16,6 +18,7 @@ from soapbench.bench.planning.portions import portions
 from soapbench.bench.planning.pouring import choices, drawing
 from soapbench.bench.planning.resting import resting
 from soapbench.bench.planning.size import batch_of, size_of
+from soapbench.bench.pots import POTS, vessel_of
 from soapbench.science.alkali import alkali_mixture
 from soapbench.science.atoms import KOH as KOH_G_PER_MOL
 from soapbench.shelf.facts import MaterialFacts
@@ -64,7 +67,21 @@ def make_plan(order: Order) -> Plan:
         takes_mol_per_g=_takes(order),
         alkali_g_per_mol=_grams_per_mol(batch, lines),
         schedule=sentence,
+        loss_g=batch.learnt.loss_g,
+        **_learnt(batch, lines),
     )
+
+
+def _learnt(batch: Batch, lines: tuple[Line, ...]) -> dict[str, Any]:
+    """Return the fields of the plan that finished runs taught."""
+    vessels = {pot: vessel_of(lines, pot) for pot in POTS}
+    learnt, trace = batch.learnt, batch.learnt.trace_minutes
+    return {
+        "learnt": teachings(learnt, batch.order.facts, set(vessels.values()), batch.mixed_c),
+        "cooling_learnt": {pot: rate for pot, name in vessels.items() if (rate := learnt.cooling.get(name))},
+        "usual_trace_minutes": trace.value.central if trace else None,
+        "usual_trace_runs": trace.runs if trace else 0,
+    }
 
 
 def _prompts(batch: Batch, lines: tuple[Line, ...], shared: list[Prompt]) -> tuple[Prompt, ...]:

@@ -8,6 +8,7 @@ from typing import Literal
 
 from soapbench.bars.amounts import Amounts
 from soapbench.bars.formula import Formula
+from soapbench.bench.learning.learnt import Learnt, without
 from soapbench.bench.plan import PlanLot
 from soapbench.science.mould import Mould
 from soapbench.shelf.facts import MaterialFacts
@@ -87,6 +88,13 @@ class Order:
     bench: Bench
     made_by: str
     made_at: str  # ISO 8601, UTC
+    learnt: Learnt = Learnt()
+    refused: frozenset[str] = frozenset()  # keys of what was learnt and is not to be reckoned with
+
+    @property
+    def reckoned(self) -> Learnt:
+        """Return what was learnt and is to be reckoned with."""
+        return without(self.learnt, self.refused)
 
 
 @dataclass(frozen=True)
@@ -103,6 +111,16 @@ class Batch:
     @property
     def bench(self) -> Bench:
         return self.order.bench
+
+    @property
+    def learnt(self) -> Learnt:
+        return self.order.reckoned
+
+    @property
+    def mixed_c(self) -> float:
+        """Return the temperature at which lye and fats are planned to meet, °C."""
+        process = self.formula.process
+        return (process.mix_low_c + process.mix_high_c) / 2
 
     def fact(self, material: str) -> MaterialFacts | None:
         return self.order.facts.get(material)

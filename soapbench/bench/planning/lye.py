@@ -93,7 +93,8 @@ def cooling_minutes(batch: Batch) -> float:
         peak = peak_of(batch)
         start = (peak.usual_low_c + peak.usual_high_c) / 2
         cp = heat_capacity(solute_of(batch.formula), concentration(alkali, water), CP_AT_C)
-        rate = exp(prior_for(pot_heat_capacity(alkali + water, cp)).ln_k_mean)
+        learnt = batch.learnt.cooling.get(lye_jug(batch)[0])
+        rate = exp(prior_for(pot_heat_capacity(alkali + water, cp), learnt).ln_k_mean)
         return max(5.0, round(minutes_between(start, high, batch.bench.room_c, rate)))
     except OutOfRange:
         return USUAL_COOLING

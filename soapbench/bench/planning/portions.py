@@ -110,8 +110,7 @@ def _scents(batch: Batch, lines: tuple[Line, ...], letter: str, stages: tuple[Po
     found = []
     for line in _into(lines, letter):
         if line.group == "scent":
-            fact = batch.fact(line.material)
-            minutes = fact.working_minutes if fact else None
+            minutes = _working_minutes(batch, line)
             timer = Timer(f"working:{letter}", f"{letter}: pour it", minutes, f"pour:{last}") if minutes else None
             found.append(_goes_in(batch, line, timer))
     return found
@@ -142,7 +141,12 @@ def _places(batch: Batch) -> dict[str, int]:
 
 
 def _scented(batch: Batch, lines: tuple[Line, ...], letter: str, places: dict[str, int]) -> ScentedPortion:
-    facts = [batch.fact(line.material) for line in _into(lines, letter) if line.group == "scent"]
-    times = [fact.working_minutes for fact in facts if fact and fact.working_minutes]
-    working = min(times, default=inf)
-    return ScentedPortion(letter, working, SCENT_MINUTES * len(facts), places.get(letter))
+    scents = [line for line in _into(lines, letter) if line.group == "scent"]
+    times = [minutes for line in scents if (minutes := _working_minutes(batch, line))]
+    return ScentedPortion(letter, min(times, default=inf), SCENT_MINUTES * len(scents), places.get(letter))
+
+
+def _working_minutes(batch: Batch, line: Line) -> float | None:
+    """Return how long to plan with a scent: as earlier runs taught, else as the shelf has it."""
+    fact = batch.fact(line.material)
+    return batch.learnt.working_minutes(fact, batch.mixed_c) if fact else None

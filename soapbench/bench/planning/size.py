@@ -29,12 +29,13 @@ def fats_wanted_g(order: Order) -> float:
     Raises:
         FormulaError, OutOfRange: as batch_of.
     """
-    size, bench = order.size, order.bench
+    size, bench, loss_g = order.size, order.bench, order.reckoned.loss_g
     if size.by == "fats":
         return size.fats_g
     if size.by == "mould":
-        return fats_for_mould(order.formula, order.facts, bench.mould, size.fill, bench.scale.resolution_g)
-    return fats_for_bars(order.formula, order.facts, bench.mould, size.bars, size.bar_g or usual_bar_g(order))
+        return fats_for_mould(order.formula, order.facts, bench.mould, size.fill, bench.scale.resolution_g, loss_g)
+    bar_g = size.bar_g or usual_bar_g(order)
+    return fats_for_bars(order.formula, order.facts, bench.mould, size.bars, bar_g, loss_g)
 
 
 def usual_bar_g(order: Order) -> float:
@@ -43,10 +44,10 @@ def usual_bar_g(order: Order) -> float:
     Raises:
         FormulaError, OutOfRange: as batch_of.
     """
-    bench = order.bench
-    fats = fats_for_mould(order.formula, order.facts, bench.mould, 1.0, bench.scale.resolution_g)
+    bench, loss_g = order.bench, order.reckoned.loss_g
+    fats = fats_for_mould(order.formula, order.facts, bench.mould, 1.0, bench.scale.resolution_g, loss_g)
     made = amounts(order.formula, order.facts, fats, bench.scale.resolution_g)
-    return yield_of(order.formula, made, bench.mould).bar_mass_g
+    return yield_of(order.formula, made, bench.mould, loss_g=loss_g).bar_mass_g
 
 
 def size_of(batch: Batch) -> Size:
@@ -69,7 +70,7 @@ def _bars(batch: Batch) -> int:
 
 def _fill_mm(depth_mm: float, batch: Batch) -> float:
     try:
-        return min(fill_height_mm(batch.bench.mould, poured_ml(batch.made)), depth_mm)
+        return min(fill_height_mm(batch.bench.mould, poured_ml(batch.made, batch.learnt.loss_g)), depth_mm)
     except OutOfRange:
         return 0.0
 
@@ -86,4 +87,4 @@ def _yield(batch: Batch) -> CutYield:
     """Return the bars of this batch: as many as were asked for, or as many as the planned thickness gives."""
     asked = batch.order.size
     bars = asked.bars if asked.by == "bars" else 0
-    return yield_of(batch.formula, batch.made, batch.bench.mould, bars)
+    return yield_of(batch.formula, batch.made, batch.bench.mould, bars, batch.learnt.loss_g)

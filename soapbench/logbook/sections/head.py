@@ -65,4 +65,5 @@ def _equipment(given: Given) -> list[tuple[str, str]]:
         (_("Mould"), plan.mould),
         (_("Empty vessels"), ", ".join(tares)),
         (_("Room"), f"{plan.room_c:g} °C"),
+        (_("Learnt from earlier batches"), " ".join(f"{each.sentence} ({each.runs})" for each in plan.learnt)),
     ]
