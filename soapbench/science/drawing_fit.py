@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from typing import Literal
 
-from soapbench.science.cut_advice import LEVEL
+from soapbench.science.cut_advice import ACROSS_THE_ROD, LEVEL
 from soapbench.science.errors import OutOfRange
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation
 from soapbench.science.strokes import GOES_UP, Rod
@@ -79,5 +79,7 @@ RELATIONS = (
     Relation(
         "Thickest trace that a path bears", "table by path; a comb thin only", "", COMMON_PRACTICE, _HERE + "bears"
     ),
+    Relation("Whether a drawing is still possible", "trace now ≤ thickest", "", COMMON_PRACTICE, _HERE + "is_borne"),
+    Relation("Drawings that no cut shows", "upright rod in level layers", "", ACROSS_THE_ROD, _HERE + "cannot_show"),
     Relation("Trace of a batter that waits", "one step at half its working time", "", OWN_CHOICE, _HERE + "trace_now"),
 )

@@ -12,7 +12,7 @@ from math import sqrt
 from typing import Literal
 
 from soapbench.science.errors import not_negative, positive
-from soapbench.science.mould import Mould
+from soapbench.science.mould import GEOMETRY, Mould
 from soapbench.science.pour_bump import Curve, between, bump, grid, look_up, running
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
 
@@ -293,6 +293,7 @@ class _Push:
 CONSTANTS = (HALF_WIDTH, DROP_HALF, MOST_DEEP, STAYS_UP, GOES_DOWN, ROUNDS)
 _HERE = "soapbench.science.pour."
 RELATIONS = (
+    Relation("Mould as a box", "same floor, same depth", "mm", GEOMETRY, _HERE + "room_of"),
     Relation("Bodies of batter in the mould", "level layers; a stream pushes aside", "mm", REARRANGED, _HERE + "pour"),
     Relation("How deep a drop goes", "(200 mm − h)/(200 − 30)", "share of the depth", OWN_CHOICE, _HERE + "sinks_to"),
 )

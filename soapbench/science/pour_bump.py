@@ -5,6 +5,9 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Sequence
 
+from soapbench.science.sources import Relation, Source
+
+TRAPEZOID = Source("trapezoid", "Trapezoid rule", "areas tested against the volumes poured", "computed")
 SAMPLES = 96  # steps over the width; areas come out right to about 0.1 %
 
 Curve = tuple[float, ...]
@@ -45,3 +48,14 @@ def between(places: Sequence[float], curve: Sequence[float], left_mm: float, rig
     """Return the integral of a curve between two places."""
     inside = [left_mm, *(place for place in places if left_mm < place < right_mm), right_mm]
     return running(inside, [look_up(places, curve, place) for place in inside])[-1]
+
+
+CONSTANTS = ()
+_HERE = "soapbench.science.pour_bump."
+RELATIONS = (
+    Relation("Places across the mould", "W·k/96", "mm", TRAPEZOID, _HERE + "grid"),
+    Relation("Shape of a stream of batter", "(1 − t²)²", "", TRAPEZOID, _HERE + "bump"),
+    Relation("Running integral of a curve", "Σ (a + b)/2·Δ", "mm²", TRAPEZOID, _HERE + "running"),
+    Relation("Value of a curve between its samples", "straight line", "mm", TRAPEZOID, _HERE + "look_up"),
+    Relation("Area under a curve between two places", "Σ (a + b)/2·Δ", "mm²", TRAPEZOID, _HERE + "between"),
+)

@@ -6,6 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from math import cos, floor, pi, sin
 
+from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Relation
+
 Point = tuple[float, float]
 Line = tuple[Point, ...]
 
@@ -150,3 +152,19 @@ def lifted_loops(box: Box) -> tuple[Line, ...]:
 
 def _turns(count: int, at: Callable[[float], Point]) -> tuple[Line, ...]:
     return tuple(tuple(at(number + part / SMOOTH) for part in range(SMOOTH + 1)) for number in range(count))
+
+
+CONSTANTS = ()
+_HERE = "soapbench.science.stroke_shapes."
+RELATIONS = (
+    Relation("Zigzag", "corners evenly along, from wall to wall in turn", "mm", COMMON_PRACTICE, _HERE + "zigzag"),
+    Relation("Lengthwise zigzag", "a zigzag turned", "mm", COMMON_PRACTICE, _HERE + "turned_zigzag"),
+    Relation("Down and up", "down, a step, up, a step", "mm", COMMON_PRACTICE, _HERE + "down_and_up"),
+    Relation("Figure eights", "x + 0.45·w·sin 2θ, y = a·sin θ", "mm", OWN_CHOICE, _HERE + "figure_eights"),
+    Relation("Long S", "y = a·sin 2πx/L", "mm", COMMON_PRACTICE, _HERE + "s_curve"),
+    Relation("Spiral", "radius less by the spacing each turn", "mm", COMMON_PRACTICE, _HERE + "spiral"),
+    Relation(
+        "Rounds along the edge", "rectangles or circles, inwards", "mm", COMMON_PRACTICE, _HERE + "round_the_edge"
+    ),
+    Relation("Lifted loops", "u − r·sin θ, v = a·cos θ", "mm", OWN_CHOICE, _HERE + "lifted_loops"),
+)

@@ -154,6 +154,13 @@ def _reach(line: Line, view: View, deep: float) -> float:
 CONSTANTS = (MARGIN, SPACING, WIDE_SPACING, DEPTH, MOST_STROKES)
 RELATIONS = (
     Relation(
+        "How a tool lies in the batter",
+        "a hanger along the loaf, others upright",
+        "",
+        COMMON_PRACTICE,
+        "soapbench.science.strokes.rod_of",
+    ),
+    Relation(
         "Path of a drawing",
         "zigzag, eights, spiral, S, rounds, loops",
         "mm",
