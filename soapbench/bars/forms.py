@@ -73,8 +73,8 @@ class AlkaliForm(OfferForm):
 
     def part(self) -> AlkaliChoice:
         typed = self.cleaned_data
-        shares = (typed[name] / 100 for name in ("naoh_percent", "naoh_purity", "koh_purity"))
-        return AlkaliChoice(*shares, shares_by=typed["shares_by"])
+        share, sodium, potassium = (typed[name] / 100 for name in ("naoh_percent", "naoh_purity", "koh_purity"))
+        return AlkaliChoice(share, sodium, potassium, typed["shares_by"])
 
     @staticmethod
     def typed(formula: Formula) -> dict[str, Any]:

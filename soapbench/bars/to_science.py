@@ -7,10 +7,11 @@ from collections.abc import Mapping
 from soapbench.bars.formula import AlkaliChoice, Formula, FormulaError
 from soapbench.science.alkali import Acid, Alkali, Fat
 from soapbench.science.lye import Solute
+from soapbench.shelf import alkalis
 from soapbench.shelf.facts import MaterialFacts
 
-NAOH = "sodium_hydroxide"  # keys of the two alkalis on the shelf
-KOH = "potassium_hydroxide"
+NAOH = alkalis.NAOH
+KOH = alkalis.KOH
 WATER = "water"
 # Density of melted fats near 40 °C where the shelf knows none; common practice, no source.
 USUAL_FAT_DENSITY = 0.92

@@ -9,11 +9,11 @@ from soapbench.shelf.models import Confidence, Lot, Material
 from soapbench.workshop.models import Workshop
 
 SOURCE = "Invented for the demo"
-# Key, name, INCI, colour index numbers, swatch.
+# Key, name, INCI, colour index numbers, swatch, g/ml as it lies in a spoon.
 COLOURS = (
-    ("fathom_mica", "Fathom blue mica", "CI 77019, CI 77891, CI 77007", "77019; 77891; 77007", "#234b7d"),
-    ("kelp_mica", "Kelp green mica", "CI 77019, CI 77288", "77019; 77288", "#4a6b45"),
-    ("ember_mica", "Ember mica", "CI 77019, CI 77491", "77019; 77491", "#b4573a"),
+    ("fathom_mica", "Fathom blue mica", "CI 77019, CI 77891, CI 77007", "77019; 77891; 77007", "#234b7d", 0.32),
+    ("kelp_mica", "Kelp green mica", "CI 77019, CI 77288", "77019; 77288", "#4a6b45", 0.34),
+    ("ember_mica", "Ember mica", "CI 77019, CI 77491", "77019; 77491", "#b4573a", 0.41),
 )
 # Key, name, minutes that scented batter stays pourable, flash point in °C.
 SCENTS = (
@@ -34,7 +34,7 @@ LOTS: tuple[tuple[str, str, str, float, dict[str, Any]], ...] = (
     ("shea", "SH-2609", HOLLOW, 3_000, {"saponification_value": 178.2}),
     ("castor", "CA-2609", HOLLOW, 2_000, {}),
     ("palm", "PA-2605", HOLLOW, 4_000, {"status": Lot.Status.SET_ASIDE, "bought_on": date(2026, 5, 9)}),
-    ("sodium_hydroxide", "NA-118", "Crake & Sons (invented)", 5_000, {"purity": 0.99}),
+    ("sodium_hydroxide", "NA-118", "Crake & Sons (invented)", 5_000, {"purity": 0.99, "carbonate": 0.005}),
     ("water", "W-2611", "Crake & Sons (invented)", 20_000, {}),
     ("goat_milk", "GM-2611", "Upper Byre (invented)", 1_500, {"best_before": date(2027, 5, 1)}),
     ("kaolin", "KA-2604", PELLUM, 500, {}),
@@ -80,10 +80,11 @@ def _colours(workshop: Workshop) -> list[Material]:
             inci_us="Mica, with the pigments of its colour",
             ci_number=numbers,
             swatch=swatch,
+            density_g_per_ml=density,
             source=SOURCE,
             confidence=Confidence.INVENTED,
         )
-        for key, name, inci, numbers, swatch in COLOURS
+        for key, name, inci, numbers, swatch, density in COLOURS
     ]
 
 

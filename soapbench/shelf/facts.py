@@ -40,12 +40,13 @@ class MaterialFacts:
     melts_at_c: float | None = None
     takes_koh_mg_per_g: float = 0.0
     density_g_per_ml: float | None = None
-    purity: float | None = None
+    purity: float | None = None  # what works of it: carbonate taken off
     water_fraction: float = 1.0
     limit_percent: float | None = None
     limit_source: str = ""
     limit_confidence: str = ""
     allergens: dict[str, tuple[float, float]] | None = None  # of a scent, in per cent of it
+    parts: dict[str, float] | None = None  # the most of each known substance in a scent, allergen or not, in per cent
     working_minutes: float | None = None
     flash_point_c: float | None = None
     swatch: str = ""
@@ -96,6 +97,7 @@ def _usable_lots(workshop: Workshop, keys: Iterable[str]) -> Mapping[str, list[L
 
 def _facts(row: Material, lots: list[Lot], used_g: Mapping[int, float]) -> MaterialFacts:
     lot = next((lot for lot in lots if left_in(lot, used_g) > 0), lots[0] if lots else None)
+    shares = row.allergens.all()
     return MaterialFacts(
         key=row.key,
         name=row.name,
@@ -115,9 +117,10 @@ def _facts(row: Material, lots: list[Lot], used_g: Mapping[int, float]) -> Mater
         melts_at_c=row.melts_at_c,
         takes_koh_mg_per_g=row.takes_koh_mg_per_g,
         density_g_per_ml=row.density_g_per_ml,
-        purity=(lot.purity if lot else None) or row.purity,
+        purity=lot.working_purity if lot and lot.purity else row.purity,
         water_fraction=row.water_fraction,
-        allergens={share.name: (share.percent_low, share.percent_high) for share in row.allergens.all()} or None,
+        allergens={share.name: (share.percent_low, share.percent_high) for share in shares if share.is_listed} or None,
+        parts={share.name: share.percent_high for share in shares} or None,
         working_minutes=row.working_minutes,
         flash_point_c=row.flash_point_c,
         swatch=row.swatch,

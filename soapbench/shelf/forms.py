@@ -1,4 +1,4 @@
-"""What may be typed about a material and about a lot."""
+"""What may be typed about a material."""
 
 from __future__ import annotations
 
@@ -9,8 +9,8 @@ from django.core.exceptions import ValidationError
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from soapbench.shelf.models import Confidence, Lot, Material
-from soapbench.workshop.fields import DateField, NumberField, PercentField, PlainForm, in_plain_words
+from soapbench.shelf.models import Confidence, Material
+from soapbench.workshop.fields import NumberField, PercentField, PlainForm, in_plain_words
 
 OWN_CONFIDENCE = (Confidence.SUPPLIER, Confidence.PUBLISHED, Confidence.MEMORY, Confidence.PRACTICE)
 FIRST = ("name", "inci", "inci_us")
@@ -23,27 +23,23 @@ ASKED: dict[str, tuple[str, ...]] = {
     ),
     "alkali": ("purity",),
     "liquid": ("water_fraction", "density_g_per_ml"),
-    "colourant": ("ci_number", "swatch"),
+    "colourant": ("ci_number", "swatch", "density_g_per_ml"),
     "scent": ("limit_percent", "limit_source", "working_minutes", "flash_point_c", "density_g_per_ml"),
-    "addition": ("takes_koh_mg_per_g",),
+    "addition": ("takes_koh_mg_per_g", "density_g_per_ml"),
 }  # fmt: skip
-PAPER: dict[str, tuple[str, ...]] = {
-    "fat": ("saponification_value",),
-    "alkali": ("purity",),
-    "scent": ("limit_percent", "certificate"),
-}
+POWDERS = ("colourant", "addition")
 MG = "mg KOH/g"
 
 
-def _sv(label: Any, **more: Any) -> NumberField:
+def value_field(label: Any, **more: Any) -> NumberField:
     return NumberField(label, unit=MG, least=1, most=400, **more)
 
 
 class MaterialForm(PlainForm[Material]):
     """One of the workshop's own materials; only the fields of its kind are kept."""
 
-    sv_low = _sv(gettext_lazy("Saponification value, from"))
-    sv_high = _sv(
+    sv_low = value_field(gettext_lazy("Saponification value, from"))
+    sv_high = value_field(
         gettext_lazy("Saponification value, to"),
         help_text=gettext_lazy("The lowest and the highest that the source gives."),
     )
@@ -51,7 +47,12 @@ class MaterialForm(PlainForm[Material]):
     iodine_high = NumberField(gettext_lazy("Iodine value, to"), most=300, required=False)
     melts_at_c = NumberField(gettext_lazy("Fully molten at"), unit="°C", least=-60, most=120, required=False)
     density_g_per_ml = NumberField(
-        gettext_lazy("Density"), unit="g/ml", least=0.5, most=2.5, required=False, help_text=gettext_lazy("Near 40 °C.")
+        gettext_lazy("Density"),
+        unit="g/ml",
+        least=0.05,
+        most=2.5,
+        required=False,
+        help_text=gettext_lazy("Near 40 °C."),
     )
     purity = PercentField(gettext_lazy("Purity"), least=1)
     water_fraction = PercentField(gettext_lazy("Share of water"))
@@ -87,6 +88,8 @@ class MaterialForm(PlainForm[Material]):
         choices = [choice for choice in Confidence.choices if choice[0] in OWN_CONFIDENCE]
         self.fields["confidence"] = forms.ChoiceField(label=_("How sure"), choices=choices)
         self.fields["inci"].help_text = _("As it will stand on the label.")
+        if kind in POWDERS:
+            self.fields["density_g_per_ml"].help_text = _("As it lies in the spoon: weigh a level 5 ml, divide by 5.")
         for name in ("fat_kind", "state"):
             if name in self.fields:
                 self.fields[name].required = True
@@ -116,69 +119,3 @@ class MaterialForm(PlainForm[Material]):
         if self.cleaned_data.get("limit_percent"):
             self.instance.limit_confidence = self.cleaned_data["confidence"]
         return super().save(commit)
-
-
-class LotForm(PlainForm[Lot]):
-    """One purchase, with what its paper says; the paper's fields follow the kind of the material."""
-
-    received_g = NumberField(gettext_lazy("Bought"), unit="g", above=True, most=1_000_000)
-    bought_on = DateField(gettext_lazy("Bought on"))
-    best_before = DateField(gettext_lazy("Best before"))
-    saponification_value = _sv(
-        gettext_lazy("Supplier's saponification value"),
-        required=False,
-        help_text=gettext_lazy("From the certificate of this very lot. It narrows the doubt about the superfat."),
-    )
-    purity = PercentField(gettext_lazy("Purity on the label"), least=50, required=False)
-    limit_percent = NumberField(
-        gettext_lazy("Most in the bar, by the certificate"),
-        unit="%",
-        above=True,
-        most=100,
-        required=False,
-        help_text=gettext_lazy("For rinsed-off soap: IFRA category 9."),
-    )
-
-    class Meta:
-        model = Lot
-        fields = (
-            "code", "supplier", "received_g", "bought_on", "best_before", "status", "saponification_value", "purity",
-            "limit_percent", "certificate",
-        )  # fmt: skip
-
-    def __init__(self, *args: Any, used_g: float = 0.0, **more: Any) -> None:
-        super().__init__(*args, **more)
-        self.used_g = used_g
-        for name in ("saponification_value", "purity", "limit_percent", "certificate"):
-            if name not in PAPER.get(self.instance.material.kind, ()):
-                del self.fields[name]
-        in_plain_words(self)
-
-    def clean_code(self) -> str:
-        code: str = self.cleaned_data["code"]
-        twins = Lot.objects.filter(workshop=self.instance.workshop, material=self.instance.material, code=code)
-        if twins.exclude(pk=self.instance.pk).exists():
-            raise ValidationError(_("This material has a lot %s already. Write another, such as %s-2.") % (code, code))
-        return code
-
-    def clean_received_g(self) -> float:
-        received: float = self.cleaned_data["received_g"]
-        if received < self.used_g:
-            raise ValidationError(_("Batches have used %g g of this lot already. Write that or more.") % self.used_g)
-        return received
-
-    def clean_saponification_value(self) -> float | None:
-        value: float | None = self.cleaned_data["saponification_value"]
-        material = self.instance.material
-        low, high = material.sv_low, material.sv_high
-        if value is not None and low and high and not 0.85 * low <= value <= 1.15 * high:
-            sentence = _("%(value)g is far from %(low)g to %(high)g, known for this fat. Write mg KOH per g.")
-            raise ValidationError(sentence % {"value": value, "low": low, "high": high})
-        return value
-
-    def clean(self) -> dict[str, Any]:
-        cleaned = super().clean() or self.cleaned_data
-        bought, best_before = cleaned.get("bought_on"), cleaned.get("best_before")
-        if bought and best_before and best_before < bought:
-            self.add_error("best_before", _("This is before the day it was bought. Check both."))
-        return cleaned

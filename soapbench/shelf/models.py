@@ -7,6 +7,7 @@ from django.db import models
 from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
 
+from soapbench.shelf.alkalis import working_purity
 from soapbench.workshop.models import Workshop
 
 
@@ -128,10 +129,11 @@ class FattyAcidShare(models.Model):
 
 
 class AllergenShare(models.Model):
-    """One listed allergen of a scent, as a range in per cent of the scent."""
+    """One listed allergen or limited substance of a scent, as a range in per cent of the scent."""
 
     material = models.ForeignKey(Material, on_delete=models.CASCADE, related_name="allergens")
     name = models.CharField(max_length=120)  # as the list of Regulation (EU) 2023/1545 names it
+    is_listed = models.BooleanField(default=True)  # False: not on that list, but limited, such as methyl eugenol
     cas = models.CharField(max_length=60, blank=True)
     percent_low = models.FloatField()
     percent_high = models.FloatField()
@@ -176,6 +178,12 @@ class Lot(models.Model):
     purity = models.FloatField(
         _("supplier's purity"), null=True, blank=True, validators=[MinValueValidator(0.01), MaxValueValidator(1)]
     )
+    # Alkali draws carbonic acid from the air. The purity on the paper counts the carbonate that comes of it.
+    carbonate = models.FloatField(
+        _("share of carbonate"), null=True, blank=True, validators=[MinValueValidator(0), MaxValueValidator(1)]
+    )
+    carbonate_is_guess = models.BooleanField(_("the maker's own estimate"), default=False)
+    titration = models.CharField(_("the titration behind the saponification value"), max_length=160, blank=True)
     limit_percent = models.FloatField(_("supplier's limit in the bar, %"), null=True, blank=True)
     certificate = models.CharField(_("certificate"), max_length=120, blank=True)
 
@@ -187,3 +195,16 @@ class Lot(models.Model):
 
     def __str__(self) -> str:
         return f"{self.material.name} · {self.code}"
+
+    @property
+    def stated_purity(self) -> float | None:
+        """Return the purity on the paper, a fraction; else the usual one of the material."""
+        return self.purity or self.material.purity
+
+    @property
+    def working_purity(self) -> float | None:
+        """Return the purity that every sum counts on, a fraction: as stated, without the carbonate."""
+        stated = self.stated_purity
+        if stated is None or not self.carbonate:
+            return stated
+        return working_purity(stated, self.carbonate, self.material.key)

@@ -8,21 +8,23 @@ from dataclasses import dataclass
 from datetime import date
 
 from django.db.models import Q
-from django.utils.translation import gettext_lazy as _
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
 
+from soapbench.shelf.alkalis import age_words, purity_words
 from soapbench.shelf.facts import left_in
 from soapbench.shelf.models import Lot, Material
 from soapbench.workshop.models import Workshop
 
 AT_HAND = "at-hand"
 TABS = (
-    (AT_HAND, _("At hand")),
-    ("fat", _("Fats")),
-    ("alkali", _("Alkalis")),
-    ("liquid", _("Liquids")),
-    ("colourant", _("Colours")),
-    ("scent", _("Scents")),
-    ("addition", _("Additions")),
+    (AT_HAND, gettext_lazy("At hand")),
+    ("fat", gettext_lazy("Fats")),
+    ("alkali", gettext_lazy("Alkalis")),
+    ("liquid", gettext_lazy("Liquids")),
+    ("colourant", gettext_lazy("Colours")),
+    ("scent", gettext_lazy("Scents")),
+    ("addition", gettext_lazy("Additions")),
 )
 KINDS = tuple(kind for kind, _word in TABS[1:])
 
@@ -32,6 +34,7 @@ class LotLine:
     lot: Lot
     left_g: float
     is_past: bool  # its best-before day
+    remarks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -69,5 +72,11 @@ def lot_lines(workshop: Workshop, used_g: Mapping[int, float], today: date) -> M
     lines: defaultdict[str, list[LotLine]] = defaultdict(list)
     for lot in Lot.objects.seen_by(workshop).select_related("material"):
         is_past = lot.best_before is not None and lot.best_before < today
-        lines[lot.material.key].append(LotLine(lot, left_in(lot, used_g), is_past))
+        lines[lot.material.key].append(LotLine(lot, left_in(lot, used_g), is_past, remarks_on(lot, today)))
     return lines
+
+
+def remarks_on(lot: Lot, today: date) -> tuple[str, ...]:
+    """Return what there is to say of a lot: how much of an alkali works, its age, where a value comes from."""
+    titrated = _("Titrated: %s.") % lot.titration if lot.titration else ""
+    return tuple(words for words in (purity_words(lot), age_words(lot, today), titrated) if words)

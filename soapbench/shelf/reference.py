@@ -114,6 +114,7 @@ def _load_allergens(keys: Mapping[str, int]) -> None:
             percent_high=float(row["percent_high"]),
             source=row["source"],
             confidence=row["confidence"],
+            is_listed=row["listed"] == "yes",
         )
         for row in rows("allergens.csv")
     )

@@ -9,9 +9,11 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_http_methods
 
-from soapbench.shelf.forms import ASKED, LotForm, MaterialForm
+from soapbench.shelf.about import about_material
+from soapbench.shelf.forms import ASKED, MaterialForm
+from soapbench.shelf.lot_form import LotForm
 from soapbench.shelf.models import Lot, Material
-from soapbench.shelf.pages import AT_HAND, TABS, lot_lines, shelf_lines
+from soapbench.shelf.pages import AT_HAND, TABS, lot_lines, remarks_on, shelf_lines
 from soapbench.shelf.stock import used_by_lot
 from soapbench.shelf.writing import put_on_shelf
 from soapbench.workshop.http import MakerRequest
@@ -36,8 +38,8 @@ def material(request: MakerRequest, pk: int) -> HttpResponse:
     row = get_object_or_404(
         Material.objects.seen_by(request.workshop).prefetch_related("fatty_acids", "allergens"), pk=pk
     )
-    lots = lot_lines(request.workshop, used_by_lot(request.workshop), timezone.localdate())
-    return render(request, "shelf/material.html", {"material": row, "lots": lots.get(row.key, [])})
+    lots = lot_lines(request.workshop, used_by_lot(request.workshop), timezone.localdate()).get(row.key, [])
+    return render(request, "shelf/material.html", {"material": row, "lots": lots, **about_material(row, lots)})
 
 
 @form_methods
@@ -85,7 +87,8 @@ def _lot(request: MakerRequest, lot: Lot, used_g: float) -> HttpResponse:
         form.save()
         messages.success(request, _("Lot %s is written down.") % lot.code)
         return redirect("shelf:material", lot.material.pk)
-    page = {"form": form, "lot": lot, "material": lot.material}
+    remarks = remarks_on(lot, timezone.localdate()) if lot.pk and request.method == "GET" else ()
+    page = {"form": form, "lot": lot, "material": lot.material, "remarks": remarks}
     return render(request, "shelf/lot_form.html", page, status=_status(request))
 
 

@@ -61,7 +61,7 @@ def test_the_certificate_of_the_lot_sets_the_limit(workshop):
 def test_a_scent_without_a_paper_keeps_the_remembered_limit_and_says_so(workshop):
     fact = facts_for(workshop, ["lemongrass_oil"])["lemongrass_oil"]
 
-    assert (fact.limit_percent, fact.limit_confidence) == (1.5, "from memory")
+    assert (fact.limit_percent, fact.limit_confidence) == (1.4, "from memory")
 
 
 def test_an_own_material_wins_over_the_reference_one(workshop):
