@@ -11,7 +11,8 @@ from soapbench.science.mould import POT_LOSS
 
 from .sample import FACTS, SWIRLED, hand, order, plan_of
 
-JUG, POT = "Jug", "Pot"
+JUG = "Jug"
+VESSELS = {"lye": JUG, "fats": "Pot"}
 
 
 def cooled(played, k=0.03, exponent=1.4):
@@ -163,9 +164,9 @@ def test_each_teaching_can_be_refused_by_its_key(key):
         "invented-bar",
         "thin",
     )
-    said = {each.key for each in teachings(learnt, FACTS, {JUG, POT}, 37.5)}
+    said = {each.key for each in teachings(learnt, FACTS, VESSELS, 37.5)}
     assert key in said
-    assert {each.key for each in teachings(without(learnt, {key}), FACTS, {JUG, POT}, 37.5)} == said - {key}
+    assert {each.key for each in teachings(without(learnt, {key}), FACTS, VESSELS, 37.5)} == said - {key}
 
 
 def test_refusing_everything_plans_as_if_nothing_was_learnt():

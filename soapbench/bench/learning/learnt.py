@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from soapbench.bench.learning.lesson import Lesson, ScentTime
 from soapbench.bench.plan import Teaching
+from soapbench.bench.pots import Pot
 from soapbench.bench.words import grams, percent
 from soapbench.science.cooling import LearntRate, learn_rate
 from soapbench.science.interval import Interval
@@ -112,16 +113,18 @@ def without(learnt: Learnt, refused: Collection[str]) -> Learnt:
 
 
 def teachings(
-    learnt: Learnt, facts: Mapping[str, MaterialFacts], vessels: Collection[str], mixed_c: float
+    learnt: Learnt, facts: Mapping[str, MaterialFacts], vessels: Mapping[Pot, str], mixed_c: float
 ) -> tuple[Teaching, ...]:
     """Return what is learnt in plain sentences, each with the number of its runs; only what this batch meets."""
     return (*_of_pots(learnt, vessels), *_of_scents(learnt, facts, mixed_c), *_of_the_rest(learnt))
 
 
-def _of_pots(learnt: Learnt, vessels: Collection[str]) -> Iterator[Teaching]:
-    for vessel, rate in learnt.cooling.items():
-        if vessel in vessels:
-            yield Teaching(f"cooling:{vessel}", f"How fast {vessel} cools.", rate.runs)
+def _of_pots(learnt: Learnt, vessels: Mapping[Pot, str]) -> Iterator[Teaching]:
+    for pot, vessel in vessels.items():
+        rate = learnt.cooling.get(vessel)
+        if rate:
+            cools = "lye cools" if pot == "lye" else "fats cool"
+            yield Teaching(f"cooling:{vessel}", f"How fast the {cools} in {vessel}.", rate.runs)
 
 
 def _of_scents(learnt: Learnt, facts: Mapping[str, MaterialFacts], mixed_c: float) -> Iterator[Teaching]:

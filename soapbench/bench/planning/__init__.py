@@ -77,7 +77,7 @@ def _learnt(batch: Batch, lines: tuple[Line, ...]) -> dict[str, Any]:
     vessels = {pot: vessel_of(lines, pot) for pot in POTS}
     learnt, trace = batch.learnt, batch.learnt.trace_minutes
     return {
-        "learnt": teachings(learnt, batch.order.facts, set(vessels.values()), batch.mixed_c),
+        "learnt": teachings(learnt, batch.order.facts, vessels, batch.mixed_c),
         "cooling_learnt": {pot: rate for pot, name in vessels.items() if (rate := learnt.cooling.get(name))},
         "usual_trace_minutes": trace.value.central if trace else None,
         "usual_trace_runs": trace.runs if trace else 0,
