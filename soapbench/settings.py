@@ -24,6 +24,7 @@ TRUST_THIS_MACHINE = env.flag("TRUST_THIS_MACHINE")
 ALLOWED_HOSTS = env.words("HOSTS", ["localhost", "127.0.0.1", "[::1]"])
 CSRF_TRUSTED_ORIGINS = env.words("ORIGINS", [])
 BEHIND_HTTPS = env.flag("HTTPS")
+OFFLINE = not env.flag("NO_SERVICE_WORKER")  # off: phones put their service worker away at the next visit
 
 INSTALLED_APPS = [
     "soapbench.workshop",
@@ -45,6 +46,7 @@ MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "soapbench.csp.ContentSecurityPolicyMiddleware",
+    "soapbench.workshop.offline.EditionMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.locale.LocaleMiddleware",
     "django.middleware.common.CommonMiddleware",

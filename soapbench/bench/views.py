@@ -16,6 +16,7 @@ from soapbench.bars.models import Bar
 from soapbench.bench import events as log
 from soapbench.bench.forms import Incoming, Unreadable, from_form, from_script, typed
 from soapbench.bench.ids import new_id
+from soapbench.bench.kept import redirect_to_start
 from soapbench.bench.models import Run
 from soapbench.bench.payloads import parse
 from soapbench.bench.phone import fact_documents, state_document
@@ -32,7 +33,10 @@ from soapbench.workshop.http import MakerRequest
 
 @require_GET
 def home(request: MakerRequest) -> HttpResponse:
-    """Show the runs in progress, then what could be made."""
+    """Show the runs in progress, then what could be made; the app's start leads on to the one open run."""
+    start = redirect_to_start(request) if "start" in request.GET else None
+    if start:
+        return start
     runs = Run.objects.seen_by(request.workshop).open().select_related("bar")
     bars = Bar.objects.seen_by(request.workshop).in_the_line().with_current()
     return render(request, "bench/home.html", {"runs": runs, "bars": bars, "now": timezone.now()})

@@ -1,6 +1,6 @@
 from django.urls import include, path
 
-from soapbench.workshop import home, numbers, views
+from soapbench.workshop import home, numbers, offline, views
 
 place = (
     [
@@ -22,5 +22,8 @@ place = (
 
 urlpatterns = [
     path("healthz", views.healthz, name="healthz"),
+    path("sw.js", offline.worker, name="worker"),
+    path("app.webmanifest", offline.manifest, name="manifest"),
+    path("offline/", offline.fallback, name="offline"),
     path("", include(place)),
 ]

@@ -73,6 +73,7 @@ async function refuse(event, sentence) {
 /** @param {Answer} answer */
 function take(answer) {
   run.take(answer);
+  setMark(`known:${runId}`, { state: answer.state, facts: run.facts() }).catch(() => {});
   const change = answer.state.changes.at(-1);
   const isNew = change && answer.facts.some(({ id, kind }) => id === change.event && kind === "changed");
   if (isNew) showEffect(change.effect);
@@ -218,6 +219,12 @@ async function answerRefusal(button) {
   outgoing.send();
 }
 
+/** A page kept for the day without a network is older than what this device heard since. */
+async function catchUp() {
+  const known = await mark(`known:${runId}`);
+  if (known && known.facts.length > run.have()) run.take(known);
+}
+
 /** Bring back the device's name and a half-typed weight. */
 async function recall() {
   device = (await mark("device")) ?? device;
@@ -255,6 +262,7 @@ function wire() {
 
 wire();
 root.dataset.live = "true";
+await catchUp().catch(() => {});
 await refresh();
 shownPrompt = asked || run.view().current; // what waits here may be ahead of the server's page
 await recall().catch(() => {});

@@ -27,6 +27,8 @@ export function session(plan, server, facts) {
     plan,
     /** @returns {number} how many facts of the run the device holds */
     have: () => facts.length,
+    /** @returns {Event[]} those that the server has, as far as the device knows */
+    facts: () => facts,
     /** @returns {Kept[]} events on their way, refused ones too */
     kept: () => kept,
     /** @param {Kept[]} events */
@@ -34,7 +36,7 @@ export function session(plan, server, facts) {
       const known = new Set(facts.map((fact) => fact.id));
       kept = events.filter((event) => !known.has(event.id));
     },
-    /** @param {Answer} answer */
+    /** @param {{state: any, facts: Event[]}} answer */
     take(answer) {
       const known = new Set(facts.map((fact) => fact.id));
       facts = [...facts, ...answer.facts.filter((fact) => !known.has(fact.id))];
