@@ -60,4 +60,7 @@ WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "noted": lambda plan, fact: str(fact.payload["text"])[:60],
     "pot-checked": lambda plan, fact: f"{_('pot')} {grams(fact.payload['mass_g'])}",
     "trace-seen": lambda plan, fact: str(fact.payload["trace"]),
+    "paused": lambda plan, fact: _("hold on"),
+    "resumed": lambda plan, fact: " · ".join(filter(None, (_("back at the bench"), str(fact.payload["checked"])))),
+    "rinsed": lambda plan, fact: _("rinsing began") if fact.payload["is_running"] else _("rinsing ended"),
 }

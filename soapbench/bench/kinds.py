@@ -136,6 +136,28 @@ class TookBack:
 
 
 @dataclass(frozen=True)
+class Paused:
+    """The maker was called away; what runs goes on running."""
+
+    why: Short = ""
+
+
+@dataclass(frozen=True)
+class Resumed:
+    """The maker is back; what was found about the step in hand when it was looked at again."""
+
+    checked: Short = ""
+
+
+@dataclass(frozen=True)
+class Rinsed:
+    """Somebody began to rinse off something caustic, or ended it. At any moment, a closed batch included."""
+
+    is_running: bool
+    where: Literal["", "eye", "skin"] = ""
+
+
+@dataclass(frozen=True)
 class Cut:
     """The loaf was cut: bars, their mass together, and what was trimmed off."""
 
@@ -187,7 +209,7 @@ class Stopped:
 
 Payload = (
     Started | Ticked | Done | Weighed | Settled | Read | PotChecked | TraceSeen | Split | Drawn | Changed | Noted
-    | TookBack | Cut | CureWeighed | Tested | Released | Rejected | Stopped
+    | TookBack | Paused | Resumed | Rinsed | Cut | CureWeighed | Tested | Released | Rejected | Stopped
 )  # fmt: skip
 
 # The name that the log stores, the phone sends and the export carries.
@@ -205,6 +227,9 @@ KINDS: dict[str, type[Payload]] = {
     "changed": Changed,
     "noted": Noted,
     "took-back": TookBack,
+    "paused": Paused,
+    "resumed": Resumed,
+    "rinsed": Rinsed,
     "cut": Cut,
     "cure-weighed": CureWeighed,
     "tested": Tested,

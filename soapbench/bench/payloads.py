@@ -17,12 +17,14 @@ from soapbench.bench.refusal import Refused
 SENTENCES = {
     "bars": "Type the number of bars: a whole number from 0 to 10 000.",
     "cautions_read": "Read the caution first, then confirm that you have read it.",
+    "checked": "What was found is too long. Use up to 200 letters.",
     "choice": "Choose the recomputed or the planned alkali.",
     "decision": "Write what you decided, in a few words (up to 2000 letters).",
     "doubts_answered": "The answers to the questions could not be read. Enter the weight again.",
     "entered": "What was typed is too long. Type the weight in grams.",
     "event": "Say which entry to take back: its id of 36 characters.",
     "is_here": "Say whether the item is at hand: yes or no.",
+    "is_running": "Say whether the rinsing begins or ends.",
     "item": "Say which item is at hand.",
     "line": "Say which material this is about.",
     "lot": "Choose the lot from the list.",
@@ -45,6 +47,7 @@ SENTENCES = {
     "trace": "Choose the trace: emulsion, thin, medium or thick.",
     "value": "Type the result of the test: a number from 0 to 100.",
     "what": "Choose what is different from the list.",
+    "where": "Say where it was rinsed: eye or skin.",
     "why": "Write why, in a few words (up to 2000 letters).",
 }
 _AT = re.compile(r"\$\.(\w+)")

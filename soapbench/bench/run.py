@@ -69,6 +69,8 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         people=tuple(tally.people),
         is_combined=tally.is_combined,
         lye_made=tally.lye_at is not None,
+        pauses=tuple(tally.pauses),
+        rinses=tuple(tally.rinses),
         needs_test=tally.was_lye_heavy or tally.is_alkali_unknown,
     )
 

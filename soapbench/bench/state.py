@@ -70,6 +70,37 @@ class Change:
 
 
 @dataclass(frozen=True)
+class Pause:
+    """A time away from the bench, from "hold on" to the next thing done there."""
+
+    since: datetime
+    until: datetime | None  # None while it lasts
+    prompt: str
+    person: str
+    why: str = ""
+    checked: str = ""  # what was found about the step in hand on return
+
+    @property
+    def minutes(self) -> float | None:
+        """Return how long it was, None while it lasts."""
+        return None if self.until is None else (self.until - self.since).total_seconds() / 60
+
+
+@dataclass(frozen=True)
+class Rinse:
+    """Rinsing after a splash."""
+
+    began: datetime
+    ended: datetime | None  # None while it runs
+    where: str  # "eye", "skin" or ""
+    person: str
+
+    @property
+    def minutes(self) -> float | None:
+        return None if self.ended is None else (self.ended - self.began).total_seconds() / 60
+
+
+@dataclass(frozen=True)
 class RunningTimer:
     key: str
     label: str
@@ -124,7 +155,20 @@ class RunState:
     people: tuple[str, ...]
     is_combined: bool = False  # lye and fats have met
     lye_made: bool = False  # alkali is in the water
+    pauses: tuple[Pause, ...] = ()  # the last one may last still
+    rinses: tuple[Rinse, ...] = ()  # after splashes; the last one may run still
     needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
+
+    @property
+    def paused_since(self) -> datetime | None:
+        """Return since when the bench is on hold, None when it is not."""
+        last = self.pauses[-1] if self.pauses else None
+        return last.since if last and last.until is None and self.ended is None else None
+
+    @property
+    def rinsing_since(self) -> datetime | None:
+        last = self.rinses[-1] if self.rinses else None
+        return last.began if last and last.ended is None else None
 
     @property
     def untold_weights(self) -> tuple[Weight, ...]:

@@ -111,7 +111,28 @@ def both_alkalis_and_an_acid():
     return Hand(small(formula)).start().until("settle", **{"fat:olive": 450})
 
 
+def on_hold_with_water_on():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:palm")
+    hand.tap("paused", "weigh:fat:palm")
+    hand.tap("rinsed", is_running=True, where="skin")
+    hand.tap("noted", text="the door")
+    return hand
+
+
+def worked_on_after_a_pause():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:palm")
+    hand.tap("paused", "weigh:fat:palm")
+    hand.weigh("fat:palm")
+    hand.tap("paused", "melt")
+    hand.tap("rinsed", is_running=True)
+    hand.tap("rinsed", is_running=False)
+    hand.tap("resumed", "melt", checked="it is in")
+    return hand
+
+
 CASES = (
+    on_hold_with_water_on,
+    worked_on_after_a_pause,
     begun,
     fats_as_planned,
     fat_over,
@@ -164,6 +185,8 @@ def expected(state):
         "skipped": sorted(state.skipped),
         "pot_g": state.pot_g,
         "targets": state.targets,
+        "paused_since": state.paused_since and state.paused_since.isoformat(),
+        "rinsing_since": state.rinsing_since and state.rinsing_since.isoformat(),
         "timers": [{"key": timer.key, "ends_at": timer.ends_at.isoformat()} for timer in state.timers],
     }
 

@@ -21,6 +21,8 @@ for (const name of NAMES) {
     assert.deepEqual(Object.keys(state.done).sort(), [...expect.done].sort());
     assert.deepEqual(Object.keys(state.skipped).sort(), expect.skipped);
     assert.ok(Math.abs(state.pot_g - expect.pot_g) < 1e-6);
+    assert.equal(state.paused_since && isoOf(state.paused_since), expect.paused_since && isoOf(expect.paused_since));
+    assert.equal(state.rinsing_since && isoOf(state.rinsing_since), expect.rinsing_since && isoOf(expect.rinsing_since));
     assert.deepEqual(
       state.timers.map(({ key, ends_at }) => [key, isoOf(ends_at)]),
       expect.timers.map(({ key, ends_at }) => [key, isoOf(ends_at)]),

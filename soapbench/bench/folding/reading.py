@@ -9,6 +9,7 @@ import msgspec
 
 from soapbench.bench import kinds
 from soapbench.bench.folding.changes import put_weight, take_change
+from soapbench.bench.folding.pausing import ASIDE, end_pause, paused, resumed, rinsed
 from soapbench.bench.folding.superfat import central
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.kinds import KINDS
@@ -25,7 +26,9 @@ def read(tally: Tally, fact: Fact) -> None:
     payload = msgspec.convert(fact.payload, KINDS[fact.kind])
     _READERS[fact.kind](tally, fact, payload)
     tally.people.setdefault(fact.person)
-    if fact.kind not in ("started", *ENDINGS):
+    if fact.kind not in ASIDE:
+        end_pause(tally, fact.happened_at)
+    if fact.kind not in ("started", "paused", "resumed", "rinsed", *ENDINGS):
         tally.last_event = fact.id
     if fact.kind in MOVES_SUPERFAT and tally.is_combined and not tally.was_lye_heavy:
         now = central(tally)
@@ -139,6 +142,9 @@ _READERS: dict[str, Callable[[Tally, Fact, Any], None]] = {
     "drawn": _drawn,
     "changed": _changed,
     "noted": _noted,
+    "paused": paused,
+    "resumed": resumed,
+    "rinsed": rinsed,
     "cut": _cut,
     "cure-weighed": _cure_weighed,
     "tested": _tested,

@@ -8,7 +8,7 @@ from typing import Any
 
 from soapbench.bench.folding.book import COMBINE, LYE, Book
 from soapbench.bench.plan import Line, Plan
-from soapbench.bench.state import Change, Fact, TemperatureReading, Weight
+from soapbench.bench.state import Change, Fact, Pause, Rinse, TemperatureReading, Weight
 from soapbench.shelf.facts import MaterialFacts
 
 
@@ -34,6 +34,8 @@ class Tally:
     cure_weighings: list[tuple[datetime, int, float]] = field(default_factory=list)
     tests: list[Fact] = field(default_factory=list)
     changes: list[Change] = field(default_factory=list)
+    pauses: list[Pause] = field(default_factory=list)
+    rinses: list[Rinse] = field(default_factory=list)
     notes: list[Fact] = field(default_factory=list)
     ended: Fact | None = None
     last_event: str = ""

@@ -31,11 +31,13 @@ ANSWERS = {
     "test": ("tested", "done"),
     "release": ("released", "rejected"),
 }
-AT_ANY = ("started", "read", "changed", "noted", TOOK_BACK, "stopped")
+AT_ANY = ("started", "read", "changed", "noted", "paused", "resumed", "rinsed", TOOK_BACK, "stopped")
+# What may still be written into a closed batch: bars and floors can burn after it.
+AFTER_THE_END = ("noted", "rinsed")
 
 
 def check_ended(asked: Asked) -> None:
-    if asked.state.ended is not None and asked.kind != "noted":
+    if asked.state.ended is not None and asked.kind not in AFTER_THE_END:
         raise Refused("This batch is closed. You can still add a remark, nothing else.")
 
 
@@ -43,7 +45,7 @@ def check_started(asked: Asked) -> None:
     begun = asked.state.started_at is not None
     if asked.kind == "started" and begun:
         raise Refused("This batch has begun already.")
-    if asked.kind != "started" and not begun:
+    if asked.kind not in ("started", "rinsed") and not begun:
         raise Refused("Read the caution and begin the batch first.")
 
 
@@ -66,7 +68,7 @@ def check_take_back(asked: Asked) -> None:
     found = next((fact for fact in asked.facts if fact.id == asked.payload.event), None)
     if found is None:
         raise Refused("That entry is not one of this batch.", "event")
-    if found.kind in ("started", TOOK_BACK):
+    if found.kind in ("started", "rinsed", TOOK_BACK):
         raise Refused("That entry cannot be taken back. Enter it again if it was right.", "event")
     if found.id in asked.state.withdrawn:
         raise Refused("That entry was taken back already.", "event")

@@ -19,6 +19,9 @@ export function eventWords(plan, event) {
   if (kind === "read") return `${payload.pot} ${payload.temp_c} °C`;
   if (kind === "split") return `${payload.portion} ${payload.mass_g} g`;
   if (kind === "changed") return line ? `${payload.what}: ${line}` : payload.what;
+  if (kind === "paused") return "hold on";
+  if (kind === "resumed") return ["back at the bench", payload.checked].filter(Boolean).join(" · ");
+  if (kind === "rinsed") return payload.is_running ? "rinsing began" : "rinsing ended";
   if (kind === "noted") return String(payload.text).slice(0, 60);
   return plan.prompts.find(({ key }) => key === event.prompt)?.title ?? kind;
 }

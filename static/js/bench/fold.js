@@ -79,6 +79,8 @@ function stateOf(tally, settlement) {
     readings: tally.readings,
     timers,
     due_at: dueAt(tally, current, timers),
+    paused_since: tally.ended ? null : tally.pausedSince,
+    rinsing_since: tally.rinsingSince,
     last_event: tally.ended ? "" : tally.last,
     trace: tally.trace,
   };

@@ -23,6 +23,8 @@ export function emptyTally(plan) {
     trace: "",
     ended: "",
     last: "",
+    pausedSince: /** @type {string | null} */ (null),
+    rinsingSince: /** @type {string | null} */ (null),
   };
 }
 
@@ -34,11 +36,21 @@ export function emptyTally(plan) {
  */
 export function read(tally, event) {
   READERS[event.kind]?.(tally, event);
-  if (event.kind !== "started" && !tally.ended) tally.last = event.id;
+  if (!ASIDE.includes(event.kind)) tally.pausedSince = null;
+  if (!UNTAKEN.includes(event.kind) && !tally.ended) tally.last = event.id;
 }
+
+// No work at the bench: a batch on hold stays on hold.
+const ASIDE = ["paused", "resumed", "rinsed", "noted", "attached"];
+// Never what "take back" means.
+const UNTAKEN = ["started", "paused", "resumed", "rinsed"];
 
 /** @type {Record<string, (tally: Tally, event: Event) => void>} */
 const READERS = {
+  paused: (tally, event) => void (tally.pausedSince ??= event.happened_at),
+  resumed: (tally) => void (tally.pausedSince = null),
+  rinsed: (tally, event) =>
+    void (tally.rinsingSince = event.payload.is_running ? (tally.rinsingSince ?? event.happened_at) : null),
   ticked: (tally, { payload }) => void (tally.ticked[payload.item] = payload.is_here ?? true),
   done: (tally, event) => markDone(tally, event.prompt, event),
   weighed: (tally, event) => weigh(tally, event, tally.lines.get(event.payload.line), event.payload.lot ?? null),

@@ -35,6 +35,8 @@
  * @property {Reading[]} readings
  * @property {RunningTimer[]} timers
  * @property {string | null} due_at
+ * @property {string | null} paused_since the bench is on hold since then
+ * @property {string | null} rinsing_since somebody rinses off something caustic since then
  * @property {string} last_event
  * @property {string} trace
  * @typedef {{position: number, accepted: string[], remark: string, state: any, facts: Event[]}} Answer
