@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from soapbench.bench.cooled import Cooled
 from soapbench.bench.folding.targets import KIND
 from soapbench.bench.plan import Line, Plan, Prompt, Timer
 from soapbench.bench.state import Fact, RunningTimer, RunState, Weight
@@ -40,6 +41,7 @@ def _line(line: Line) -> dict[str, Any]:
         "kind": KIND[line.group],
         "basis": line.basis,
         "planned_g": line.planned_g,
+        "vessel": line.vessel,
         "portion": line.portion,
         "lot": line.lot,
     }
@@ -66,7 +68,7 @@ def _plan_timer(timer: Timer) -> dict[str, Any]:
     return {"key": timer.key, "label": timer.label, "minutes": timer.minutes, "until": timer.until}
 
 
-def state_document(state: RunState, cooling: str = "") -> dict[str, Any]:
+def state_document(state: RunState, cooling: str = "", pots: Sequence[Cooled] = ()) -> dict[str, Any]:
     """Return what only the server can tell of where the run stands; the phone folds the rest by itself."""
     return {
         "status": state.status,
@@ -81,12 +83,17 @@ def state_document(state: RunState, cooling: str = "") -> dict[str, Any]:
         "remedies": [{"title": remedy.title, "sentence": remedy.sentence} for remedy in state.remedies],
         "is_lye_heavy": state.is_lye_heavy,
         "cooling_sentence": cooling,
+        "pots": {pot.pot: _pot(pot) for pot in pots},
         "changes": [
             {"event": change.event, "prompt": change.prompt, "effect": change.effect} for change in state.changes
         ],
         "timers": [_timer(timer) for timer in state.timers],
         "due_at": state.due_at.isoformat() if state.due_at else None,
     }
+
+
+def _pot(pot: Cooled) -> dict[str, Any]:
+    return {"began": pot.began.isoformat(), "curve": pot.curve}
 
 
 def _weight(weight: Weight) -> dict[str, Any]:

@@ -105,7 +105,7 @@ def estimate(plan: Plan, state: RunState, low_c: float, high_c: float) -> str:
     advice = [_below(state, pot, low_c, high_c) for pot in POTS_THAT_COOL]
     if any(advice):
         return " ".join(filter(None, advice))
-    lye, fats = _fit(plan, state, "lye"), _fit(plan, state, "fats")
+    lye, fats = fit_of(plan, state, "lye"), fit_of(plan, state, "fats")
     if lye is None or fats is None:
         return ""
     try:
@@ -135,7 +135,8 @@ def _by_the_clock(shared: Window, began: datetime) -> str:
     return said + (_(", until about %s.") % clock(shared.closes) if shared.closes is not None else ".")
 
 
-def _fit(plan: Plan, state: RunState, pot: Pot) -> CoolingFit | None:
+def fit_of(plan: Plan, state: RunState, pot: Pot) -> CoolingFit | None:
+    """Return the curve through a pot's readings, None before the first and where none can hold them."""
     readings = [Reading(reading.minutes, reading.temp_c) for reading in state.readings if reading.pot == pot]
     try:
         prior = prior_for(heat_capacity_of(plan, pot), plan.cooling_learnt.get(pot))

@@ -5,15 +5,18 @@ from __future__ import annotations
 from typing import Any, get_args, get_type_hints
 
 from django.urls import reverse
+from django.utils import timezone
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from soapbench.bars.formula import Path
+from soapbench.bench.cooled import cooled
 from soapbench.bench.events import facts_of
 from soapbench.bench.fact_words import fact_words
 from soapbench.bench.ids import new_id
 from soapbench.bench.kinds import Tested, Trace
 from soapbench.bench.models import Run
+from soapbench.bench.pause_screen import pause_screen
 from soapbench.bench.phone import fact_documents, plan_document, state_document
 from soapbench.bench.plan import Plan
 from soapbench.bench.reading_screen import cooling_screen
@@ -43,6 +46,7 @@ def run_page(run: Run, *, shown: str = "", refusal: Refusal | None = None) -> di
         "state": state,
         "page": run_screen(plan, state, shown, refusal),
         "cooling": cooling,
+        "pause": pause_screen(plan, state, timezone.now()),
         "cut_bars": state.cut["bars"] if state.cut else "",
         "needs_test": needs_test(state),
         "effect": _effect(state, facts),
@@ -55,7 +59,7 @@ def run_page(run: Run, *, shown: str = "", refusal: Refusal | None = None) -> di
         "traces": TRACES,
         "methods": METHODS,
         "plan_document": plan_document(plan),
-        "state_document": state_document(state, cooling.sentence),
+        "state_document": state_document(state, cooling.sentence, cooled(plan, state)),
         "fact_documents": fact_documents(facts),
     }
 

@@ -11,6 +11,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from soapbench.bench.change_words import ChangeTile, tiles_for
+from soapbench.bench.pausing import is_no_pause
 from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, PromptKind, Tick
 from soapbench.bench.pour_screen import PourScreen, drawing_steps, pour_screen
 from soapbench.bench.reading_screen import PotScreen, pots_of
@@ -108,6 +109,7 @@ class PromptScreen:
     stand: Stand
     stand_word: str | Promise
     is_caustic: bool
+    is_no_pause: bool
     next_title: str
     line: LineScreen | None
     groups: tuple[TickGroup, ...]
@@ -211,6 +213,7 @@ def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | N
         stand=stand,
         stand_word=STANDS[stand],
         is_caustic=prompt.phase in CAUSTIC,
+        is_no_pause=is_no_pause(plan, prompt),
         next_title=_next_title(plan, state, index),
         line=line_screen(plan, state, plan.line(prompt.line)) if has_line else None,
         groups=_tick_groups(prompt, state),

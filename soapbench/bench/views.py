@@ -14,6 +14,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 
 from soapbench.bars.models import Bar
 from soapbench.bench import events as log
+from soapbench.bench.cooled import cooled
 from soapbench.bench.forms import Incoming, Unreadable, from_form, from_script, typed
 from soapbench.bench.ids import new_id
 from soapbench.bench.kept import redirect_to_start
@@ -27,6 +28,7 @@ from soapbench.bench.run_page import run_page
 from soapbench.bench.screen import Refusal
 from soapbench.bench.size_form import SizeForm
 from soapbench.bench.start import start_run
+from soapbench.bench.state import RunState
 from soapbench.bench.weigh_screen import doubts
 from soapbench.workshop.http import MakerRequest
 
@@ -115,10 +117,15 @@ def _answer_script(request: MakerRequest, run: Run) -> HttpResponse:
             "position": done.event.position,
             "accepted": [str(done.event.pk)],
             "remark": done.remark,
-            "state": state_document(done.state, cooling_screen(run.plan, done.state).sentence),
+            "state": _state_document(run, done.state),
             "facts": fact_documents(log.facts_of(run), incoming.have),
         }
     )
+
+
+def _state_document(run: Run, state: RunState) -> dict[str, Any]:
+    plan = run.plan
+    return state_document(state, cooling_screen(plan, state).sentence, cooled(plan, state))
 
 
 def _answer_form(request: MakerRequest, run: Run) -> HttpResponse:

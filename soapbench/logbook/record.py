@@ -12,6 +12,7 @@ from soapbench.logbook.sections.bars import bars
 from soapbench.logbook.sections.chemistry import chemistry, superfat_tone
 from soapbench.logbook.sections.differences import differences
 from soapbench.logbook.sections.head import head
+from soapbench.logbook.sections.interruptions import interruptions
 from soapbench.logbook.sections.making import making
 from soapbench.logbook.sections.ready import ready
 from soapbench.logbook.sections.times import times
@@ -21,7 +22,7 @@ from soapbench.rack.words import day
 
 def make_record(given: Given) -> Record:
     """Return the record of a run, in the order in which a batch is made; what has not happened yet is left out."""
-    parts = (head, ready, weighed, chemistry, making, differences, bars, times)
+    parts = (head, ready, weighed, chemistry, making, differences, interruptions, bars, times)
     return Record(
         code=given.code,
         bar=given.plan.bar,

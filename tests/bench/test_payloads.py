@@ -27,6 +27,9 @@ GOOD: dict[str, dict[str, object]] = {
     "tested": {"method": "pH of a 1 % solution", "value": 9.5, "passed": True},
     "released": {"bars": 10},
     "rejected": {"reason": "lye pockets"},
+    "paused": {"why": "the door"},
+    "resumed": {"checked": "it is in"},
+    "rinsed": {"is_running": True, "where": "eye"},
     "stopped": {"reason": "no water", "made_safe": "lye diluted and kept"},
 }
 NUMBERS: dict[str, tuple[object, ...]] = {
@@ -48,7 +51,8 @@ BAD_NUMBERS = [
     if not (value is None and (kind, field) in FREE)
 ]
 REQUIRED = [(kind, field) for kind, payload in GOOD.items() for field in payload if (kind, field) not in (
-    ("drawn", "passes"), ("cut", "offcuts_g"), ("changed", "mass_g"), ("changed", "minutes"))]  # fmt: skip
+    ("drawn", "passes"), ("cut", "offcuts_g"), ("changed", "mass_g"), ("changed", "minutes"),
+    ("paused", "why"), ("resumed", "checked"), ("rinsed", "where"))]  # fmt: skip
 BAD_TEXTS = [
     ("noted", "text", ""),
     ("noted", "text", "x" * 2001),

@@ -9,16 +9,17 @@ Each file: {"name", "plan", "events": [{id, kind, prompt, payload, happened_at}]
 import dataclasses
 import json
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import msgspec
 
 from soapbench.bars.formula import Additive, AlkaliChoice, LiquidLine, Water
+from soapbench.bench.pausing import checks, in_vessel
 from soapbench.bench.plan import Plan, from_document
 from soapbench.bench.run import fold
 from soapbench.bench.state import Fact
-from tests.bench.sample import PLAIN, STAND_INS, SWIRLED, Hand, plan_of
+from tests.bench.sample import PLAIN, STAND_INS, START, SWIRLED, Hand, plan_of
 
 FOLDER = Path(__file__).parent.parent / "vectors"
 
@@ -174,11 +175,15 @@ def vector(case):
             }
             for fact in hand.facts
         ],
-        "expect": expected(state),
+        "expect": expected(hand.plan, state),
     }
 
 
-def expected(state):
+def in_hand(plan, state):
+    return plan.prompt(state.current).line if state.current else ""
+
+
+def expected(plan, state):
     return {
         "current": state.current,
         "done": list(state.done),
@@ -186,6 +191,8 @@ def expected(state):
         "pot_g": state.pot_g,
         "targets": state.targets,
         "paused_since": state.paused_since and state.paused_since.isoformat(),
+        "checks": list(checks(plan, state, START, START + timedelta(minutes=6))),
+        "in_vessel": in_vessel(plan, state, plan.line(line)) if (line := in_hand(plan, state)) else None,
         "rinsing_since": state.rinsing_since and state.rinsing_since.isoformat(),
         "timers": [{"key": timer.key, "ends_at": timer.ends_at.isoformat()} for timer in state.timers],
     }
@@ -206,11 +213,11 @@ def without_defaults(value):
     return value
 
 
-def state_of(document):
-    """Return the state that the server's fold makes of a vector."""
+def expected_of(document):
+    """Return what the server makes of a vector."""
     plan = from_document(document["plan"])
     facts = [fact_of(number, event) for number, event in enumerate(document["events"], 1)]
-    return fold(plan, facts)
+    return expected(plan, fold(plan, facts))
 
 
 def fact_of(number, event):

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import test from "node:test";
 
 import { fold } from "../../static/js/bench/fold.js";
+import { checks, inVessel } from "../../static/js/bench/pausing.js";
 import { forThePhone } from "./phonePlan.js";
 
 const FOLDER = new URL("../vectors/", import.meta.url);
@@ -21,6 +22,11 @@ for (const name of NAMES) {
     assert.deepEqual(Object.keys(state.done).sort(), [...expect.done].sort());
     assert.deepEqual(Object.keys(state.skipped).sort(), expect.skipped);
     assert.ok(Math.abs(state.pot_g - expect.pot_g) < 1e-6);
+    assert.deepEqual(checks(forThePhone(plan), state, 6 * 60_000), expect.checks);
+    const held = inVessel(forThePhone(plan), state);
+    assert.equal(held?.without, expect.in_vessel?.[0]);
+    const line = plan.prompts.find(({ key }) => key === state.current)?.line;
+    if (held && PHONE_TARGET.test(line)) assert.equal(held.with, expect.in_vessel[1]);
     assert.equal(state.paused_since && isoOf(state.paused_since), expect.paused_since && isoOf(expect.paused_since));
     assert.equal(state.rinsing_since && isoOf(state.rinsing_since), expect.rinsing_since && isoOf(expect.rinsing_since));
     assert.deepEqual(

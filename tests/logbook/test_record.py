@@ -400,3 +400,30 @@ def test_a_lot_that_the_plan_does_not_know_is_named_by_its_code():
 def test_a_batch_as_planned_says_that_nothing_differed(finished):
     assert lines(finished, "changes") == ["Nothing that was written down differs from the plan."]
     assert next(one for one in finished.glances if one.name == "Deviations").value == "0"
+
+
+def test_an_interruption_is_kept_with_how_long_it_was_and_what_was_found():
+    bench = hand().start().until("weigh:fat:palm")
+    bench.tap("paused", "weigh:fat:palm", why="away from the page")
+    bench.wait(minutes=11)
+    bench.tap("resumed", "weigh:fat:palm", checked="it is in")
+
+    (told,) = lines(record(bench), "pauses")
+    assert told.endswith("(away from the page) | 12 min | Weigh Palm | it is in | Ada")
+
+
+def test_a_rinse_is_kept_and_one_that_nobody_ended_is_told():
+    bench = hand().start()
+    bench.tap("rinsed", is_running=True, where="eye")
+    assert lines(record(bench), "rinses")[0].endswith("not ended | Ada")
+
+    bench.wait(minutes=34)
+    bench.tap("rinsed", is_running=False)
+    (told,) = lines(record(bench), "rinses")
+    assert told.startswith("eye | ") and told.endswith(" | 35 min | Ada")
+
+
+def test_a_batch_without_interruption_has_no_section_for_it():
+    made = record(hand().start().until("melt"))
+
+    assert section(made, "pauses") is None and section(made, "rinses") is None

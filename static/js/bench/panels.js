@@ -3,14 +3,10 @@
  */
 import { eventWords } from "./eventWords.js";
 import { each } from "./show.js";
-import { words } from "./timers.js";
 
 /** @typedef {import("./outbox.js").Kept} Kept */
-/** @typedef {import("./session.js").View} View */
 /** @typedef {import("./types.js").Plan} Plan */
 /** @typedef {import("./types.js").Prompt} Prompt */
-
-const AWAY_MS = 30_000;
 
 /**
  * @param {HTMLElement} root
@@ -70,36 +66,6 @@ export function wireStandIns(root, plan) {
   lines.addEventListener("change", fit);
   each(root, "form.different [name=what]", (tile) => tile.addEventListener("change", () => forgetAnswers(root)));
   root.querySelector("#different")?.addEventListener("toggle", fit);
-}
-
-/**
- * Show where we were when the maker comes back after a while, over the unchanged screen.
- * @param {HTMLElement} root
- * @param {() => View} view
- */
-export function wireHoldOn(root, view) {
-  const card = panel(root, "hold-on");
-  let leftAt = Date.now();
-  const fill = () => {
-    const typed = root.querySelector("[data-prompt]:not([hidden]) [data-entry] input");
-    const say = (/** @type {string} */ name, /** @type {string} */ text) =>
-      each(card, `[data-resume-${name}]`, (element) => (element.textContent = text || "–"));
-    say("now", root.querySelector("[data-prompt]:not([hidden]) [data-title]")?.textContent ?? "");
-    say("typed", typed instanceof HTMLInputElement ? typed.value : "");
-    say("timers", view().timers.map(({ label, ends_at }) => `${label} ${words(Date.parse(ends_at) - Date.now())}`).join(", "));
-    say("away", words(Date.now() - leftAt));
-  };
-  root.querySelector("[data-hold-on]")?.addEventListener("click", () => {
-    leftAt = Date.now();
-    fill();
-  });
-  document.addEventListener("visibilitychange", () => {
-    if (document.hidden) leftAt = Date.now();
-    else if (Date.now() - leftAt > AWAY_MS && view().current) {
-      fill();
-      card.showPopover?.();
-    }
-  });
 }
 
 /**

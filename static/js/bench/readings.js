@@ -17,6 +17,9 @@ const WARMER = 1; // the first tile stands one degree above the last reading; th
  */
 export function showReadings(root, view) {
   each(root, "[data-reading]", (section) => showPot(section, view.readings));
+  for (const { pot, temp_c } of view.readings) {
+    each(root, `[data-resume-row=${pot}] [data-last-reading]`, (element) => (element.textContent = `${temp_c} °C`));
+  }
   each(root, "[data-curve]", (curve) => {
     curve.toggleAttribute("hidden", view.readings.length === 0);
     each(curve, "[data-curve-pot]", (line) => line.setAttribute("points", points(view.readings, line.dataset.curvePot ?? "")));

@@ -28,6 +28,7 @@ const read = (/** @type {string} */ id) => JSON.parse(document.getElementById(id
 const run = session(read("plan-document"), read("state-document"), read("fact-documents"));
 const live = /** @type {HTMLElement} */ (root.querySelector("[data-live]"));
 const timers = clocks(/** @type {HTMLElement} */ (root.querySelector("[data-timers]")), live, runId);
+const STAYS = ["noted", "paused", "resumed", "rinsed", "attached"]; // what leaves the prompt where it is
 const gate = tapGate();
 /** @type {Set<string>} codes of the doubts that the maker has answered at this prompt */
 const answered = new Set();
@@ -42,7 +43,7 @@ const showFeatures = wireFeatures({
   plan: run.plan,
   view: () => run.view(),
   shown: () => shownPrompt,
-  record: (kind, payload, prompt = shownPrompt) => record(kind, prompt, payload),
+  record: (kind, payload, prompt = shownPrompt, at = new Date()) => record(kind, prompt, payload, at),
   say: (words) => void (live.textContent = words),
 });
 
@@ -123,9 +124,10 @@ function go(prompt) {
  * @param {string} kind
  * @param {string} prompt
  * @param {Record<string, any>} payload
+ * @param {Date} [at]
  */
-async function record(kind, prompt, payload) {
-  const event = { id: newId(), kind, prompt, payload, happened_at: new Date().toISOString(), device };
+async function record(kind, prompt, payload, at = new Date()) {
+  const event = { id: newId(), kind, prompt, payload, happened_at: at.toISOString(), device };
   try {
     await keep(runId, event);
   } catch {
@@ -138,7 +140,7 @@ async function record(kind, prompt, payload) {
   await refresh();
   const after = run.view();
   const moves = shownPrompt === before.current || shownPrompt in after.done || kind === "took-back";
-  if (moves && kind !== "noted") go(after.current);
+  if (moves && !STAYS.includes(kind)) go(after.current);
   outgoing.send();
 }
 
@@ -253,7 +255,7 @@ function wire() {
       void setMark(`draft:${runId}`, { prompt: section.dataset.prompt, text }).catch(() => {});
     each(section, "[data-entry]", (entry) => wireKeypad(entry, target, onTyped));
   });
-  each(root, "[data-opened]", reopen);
+  each(root, "[data-opened]:not([data-opened=manual])", reopen);
   root.addEventListener("submit", onSubmit);
   root.addEventListener("click", onClick);
   addEventListener("online", () => void outgoing.send());

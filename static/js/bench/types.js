@@ -4,7 +4,7 @@
  * @typedef {{id: string, kind: string, prompt: string, payload: Record<string, any>, happened_at: string,
  *   device: string, position?: number}} Event
  * @typedef {{key: string, name: string, material: string, group: string, kind: string, basis: string, rate: number,
- *   planned_g: number, portion: string, lot: number | null}} Line
+ *   planned_g: number, vessel: string, portion: string, lot: number | null}} Line
  * @typedef {{key: string, label: string, minutes: number, until: string}} PlanTimer
  * @typedef {{key: string, kind: string, title: string, phase: string, line: string, portion: string, pot: string,
  *   changes: string[], meanwhile: boolean, low_c: number | null, high_c: number | null,
