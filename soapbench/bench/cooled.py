@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from soapbench.bench.folding.book import LYE
 from soapbench.bench.plan import Plan
-from soapbench.bench.pots import POTS_THAT_COOL
+from soapbench.bench.pots import POTS as POTS_THAT_COOL
 from soapbench.bench.reading_screen import fit_of
 from soapbench.bench.state import RunState
 

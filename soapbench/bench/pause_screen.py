@@ -11,7 +11,7 @@ from soapbench.bench.cooled import Cooled, cooled
 from soapbench.bench.folding.book import COMBINE
 from soapbench.bench.pausing import Check, checks, in_vessel
 from soapbench.bench.plan import Plan
-from soapbench.bench.pots import POTS_THAT_COOL
+from soapbench.bench.pots import POTS as POTS_THAT_COOL
 from soapbench.bench.reading_screen import POTS
 from soapbench.bench.state import RunState
 from soapbench.bench.weigh_screen import decimals_of, grams
