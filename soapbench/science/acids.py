@@ -7,7 +7,7 @@ from typing import Literal
 
 from .alkali import Acid
 from .atoms import HYDROGEN, KOH, POTASSIUM, SODIUM, molar_mass
-from .errors import OutOfRange, fraction, not_negative
+from .errors import SMALLEST, OutOfRange, chosen, fraction, not_negative
 from .sources import STOICHIOMETRY, Constant, Relation
 
 CitricForm = Literal["anhydrous", "monohydrate"]
@@ -94,16 +94,14 @@ def acid_for_salt_g(kind: str, salt_g: float, strength: float = 1.0, naoh_mole_s
     Source: as salt_made_g, turned round.
     """
     known = _known(kind)
-    if fraction(strength, "The strength") == 0:
+    if fraction(strength, "The strength") < SMALLEST:
         raise OutOfRange("A solution of 0 % holds no acid. Read its strength on the label.")
     moles = not_negative(salt_g, "The salt") / _salt_mass(known, naoh_mole_share)
     return moles * (known.molar_mass + known.crystal_water) / strength
 
 
 def _known(kind: str) -> AcidKind:
-    if kind not in ACIDS:
-        raise OutOfRange(f"{kind} is not among the acids known here: {', '.join(ACIDS)}.")
-    return ACIDS[kind]
+    return ACIDS[chosen(kind, ACIDS, "an acid known here")]
 
 
 def _salt_mass(known: AcidKind, naoh_mole_share: float) -> float:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from .atoms import KOH, NAOH
-from .errors import OutOfRange, fraction, not_negative, number
+from .errors import SMALLEST, OutOfRange, chosen, fraction, not_negative, number
 from .fats import Fat, careful_note, careful_notes
 from .sources import COMMON_PRACTICE, OWN_CHOICE, STOICHIOMETRY, Constant, Relation, Source
 
@@ -92,8 +92,10 @@ class Alkali:
     def __post_init__(self) -> None:
         fraction(self.naoh_share, "The share of sodium hydroxide")
         for purity, name in ((self.naoh_purity, "sodium"), (self.koh_purity, "potassium")):
-            if fraction(purity, f"The purity of the {name} hydroxide") == 0:
+            if fraction(purity, f"The purity of the {name} hydroxide") < SMALLEST:
                 raise OutOfRange(f"The purity of the {name} hydroxide cannot be 0 %. Read it on the jar.")
+
+        chosen(self.shares_by, ("mass", "mole"), "a way to share two alkalis")
 
     @property
     def naoh_mole_share(self) -> float:
@@ -126,7 +128,10 @@ class AlkaliMass:
 
 
 def acid_mol(acids: Iterable[Acid]) -> float:
-    """Return the moles of alkali that the added acids take, all of it: free acid reacts before any fat."""
+    """Return the moles of alkali that the added acids take, all of it: free acid reacts before any fat.
+
+    Source: mole balance, one alkali for each acid group.
+    """
     return sum(acid.mol for acid in acids)
 
 
@@ -139,12 +144,18 @@ def demand_mol(fats: Iterable[Fat], acids: Iterable[Acid] = ()) -> float:
 
 
 def careful_mol(fats: Iterable[Fat]) -> float:
-    """Return the moles of alkali that the fats take, wide ranges counted on their careful side."""
+    """Return the moles of alkali that the fats take, wide ranges counted on their careful side.
+
+    Source: ISO 3657 for the value; the careful side is an own choice, explained beside WIDE and QUARTILE.
+    """
     return sum(fat.mass_g * fat.sv_for_alkali for fat in fats) / 1000 / KOH
 
 
 def full_demand_naoh_g(fats: Iterable[Fat]) -> float:
-    """Return the A of the bench sums: grams of pure NaOH that the fats take in full, central values."""
+    """Return the A of the bench sums: grams of pure NaOH that the fats take in full, central values.
+
+    Source: definition of the saponification value, ISO 3657.
+    """
     return demand_mol(fats) * NAOH
 
 
@@ -153,6 +164,8 @@ def alkali_mixture(mol: float, alkali: Alkali) -> AlkaliMass:
 
     Raises:
         OutOfRange: a negative amount.
+
+    Source: mole balance with CIAAW 2021 weights.
     """
     not_negative(mol, "The amount of alkali", "mol")
     naoh = mol * alkali.naoh_mole_share
@@ -167,6 +180,8 @@ def alkali_for(fats: Sequence[Fat], superfat: float, alkali: Alkali, acids: Iter
 
     Raises:
         OutOfRange: the superfat is below 0 or above 50 %, or there is no fat.
+
+    Source: definition of the saponification value, ISO 3657; mole balance.
     """
     check_superfat(superfat)
     fat_mol = careful_mol(fats)
@@ -180,6 +195,8 @@ def check_superfat(superfat: float) -> float:
 
     Raises:
         OutOfRange: below 0 (free alkali), or above the highest that makes sense.
+
+    Source: own choice, beside HIGHEST_SUPERFAT.
     """
     number(superfat, "The superfat")
     if superfat < 0:
@@ -190,7 +207,10 @@ def check_superfat(superfat: float) -> float:
 
 
 def pure_equivalents(weighed: AlkaliMass, alkali: Alkali) -> float:
-    """Return the moles of pure alkali in the masses as weighed."""
+    """Return the moles of pure alkali in the masses as weighed.
+
+    Source: mole balance with CIAAW 2021 weights.
+    """
     return weighed.naoh_g * alkali.naoh_purity / NAOH + weighed.koh_g * alkali.koh_purity / KOH
 
 
@@ -201,6 +221,8 @@ def superfat_of(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids:
 
     Raises:
         OutOfRange: there is no fat that takes alkali.
+
+    Source: mole balance.
     """
     fat_mol = demand_mol(fats)
     if fat_mol <= 0:
@@ -209,7 +231,10 @@ def superfat_of(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids:
 
 
 def excess_alkali_g(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids: Iterable[Acid] = ()) -> float:
-    """Return the grams of pure NaOH (or its equal) that find neither fat nor acid; negative when fat is left over."""
+    """Return the grams of pure NaOH (or its equal) that find neither fat nor acid; negative when fat is left over.
+
+    Source: mole balance.
+    """
     return (pure_equivalents(weighed, alkali) - demand_mol(fats, acids)) * NAOH
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .atoms import KOH
-from .errors import OutOfRange, not_negative, positive
+from .errors import OutOfRange, not_negative, number, positive
 from .fats import check_saponification_value
 from .sources import Constant, Relation, Source
 
@@ -28,7 +28,7 @@ def saponification_value(molar_mass: float) -> float:
     Raises:
         OutOfRange: lighter than any triglyceride.
     """
-    if not molar_mass >= LIGHTEST_GLYCERIDE.value:
+    if number(molar_mass, "The molar mass") < LIGHTEST_GLYCERIDE.value:
         raise OutOfRange(f"No triglyceride weighs {molar_mass:g} g/mol.")
     return 3 * KOH * 1000 / molar_mass
 
@@ -38,6 +38,8 @@ def wax_saponification_value(molar_mass: float) -> float:
 
     Raises:
         OutOfRange: a molar mass that is not above 0.
+
+    Source: definition in ISO 3657; The Merck Index on jojoba oil.
     """
     return KOH * 1000 / positive(molar_mass, "The molar mass", "g/mol")
 
@@ -47,6 +49,8 @@ def mean_molar_mass(value: float) -> float:
 
     Raises:
         OutOfRange: a value that no fat has.
+
+    Source: definition in ISO 3657, turned round.
     """
     return 3 * KOH * 1000 / check_saponification_value(value, "this fat")
 
@@ -56,6 +60,8 @@ def saponification_equivalent(value: float) -> float:
 
     Raises:
         OutOfRange: a value that no fat has.
+
+    Source: Simmons & Appleton 1908, chapter X.
     """
     return KOH * 1000 / check_saponification_value(value, "this fat")
 
@@ -94,7 +100,7 @@ def ester_value(value: float, acid_value: float) -> float:
 
     Source: definition.
     """
-    if not 0 <= acid_value <= value:
+    if not 0 <= number(acid_value, "The acid value") <= number(value, "The saponification value"):
         raise OutOfRange("The acid value must lie between 0 and the saponification value.")
     return value - acid_value
 

@@ -5,6 +5,7 @@ All in g/mol. Source: CIAAW 2021 abridged atomic weights; the sums are ours.
 
 from __future__ import annotations
 
+from .errors import OutOfRange
 from .sources import CIAAW_2021, STOICHIOMETRY, Constant, Relation
 
 
@@ -22,8 +23,13 @@ POTASSIUM = _weight("potassium", "K", 39.098)
 def molar_mass(*, c: int = 0, h: int = 0, o: int = 0, na: int = 0, k: int = 0) -> float:
     """Return the molar mass in g/mol of a formula given by its counts of atoms.
 
+    Raises:
+        OutOfRange: a negative count.
+
     Source: sum of CIAAW 2021 abridged atomic weights.
     """
+    if min(c, h, o, na, k) < 0:
+        raise OutOfRange("A formula cannot hold fewer than no atoms. Look at its counts again.")
     return c * CARBON.value + h * HYDROGEN.value + o * OXYGEN.value + na * SODIUM.value + k * POTASSIUM.value
 
 

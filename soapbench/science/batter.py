@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from soapbench.science.errors import OutOfRange, fraction, not_negative, positive
+from soapbench.science.errors import OutOfRange, fraction, not_negative, number, positive
 from soapbench.science.lye import concentration
 from soapbench.science.lye_properties import Solute, density_g_per_ml
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
@@ -20,6 +20,11 @@ OTHERS_DENSITY = Constant(
 )
 STIRRED_AIR = Constant("Most air that stick blending adds", "a", 0.04, "ml/ml", COMMON_PRACTICE, "batter_volume_ml")
 
+LIGHTEST_FAT = Constant("Lightest fat believed", "ρ", 0.7, "g/ml", OWN_CHOICE, "fats_volume_ml: refusal of slips")
+HEAVIEST_FAT = Constant("Heaviest fat believed", "ρ", 1.3, "g/ml", OWN_CHOICE, "fats_volume_ml: refusal of slips")
+LIGHTEST_BATTER = Constant("Lightest batter believed", "ρ", 0.7, "g/ml", OWN_CHOICE, "measured_density")
+HEAVIEST_BATTER = Constant("Heaviest batter believed", "ρ", 1.4, "g/ml", OWN_CHOICE, "measured_density")
+
 Fats = Sequence[tuple[float, float]]
 
 
@@ -28,10 +33,13 @@ def fats_volume_ml(fats: Fats) -> float:
 
     Raises:
         OutOfRange: a mass is negative, or a density is not that of a fat.
+
+    Source: volumes added up; the densities are the caller's.
     """
     for mass_g, density in fats:
         not_negative(mass_g, "A fat")
-        if not 0.7 <= density <= 1.3:  # waxes to castor oil lie from 0.80 to 0.97
+        number(density, "The density of a fat")
+        if not LIGHTEST_FAT.value <= density <= HEAVIEST_FAT.value:  # waxes to castor oil lie from 0.80 to 0.97
             raise OutOfRange(f"No fat weighs {density:g} g per ml. Most weigh 0.90 to 0.96.")
     return sum(mass_g / density for mass_g, density in fats)
 
@@ -57,6 +65,8 @@ def batter_volume_ml(
 
     Raises:
         OutOfRange: see fats_volume_ml and lye.concentration.
+
+    Source: volumes added up; lye_properties for the lye, common practice for the air.
     """
     lye_ml = (alkali_g + water_g) / density_g_per_ml(solute, concentration(alkali_g, water_g), temperature_c)
     others_ml = not_negative(others_g, "The additions") / OTHERS_DENSITY.value
@@ -72,7 +82,13 @@ def batter_density(
     temperature_c: float = 40,
     air: float = 0,
 ) -> float:
-    """Return the density of the batter in g/ml, from the same inputs as batter_volume_ml."""
+    """Return the density of the batter in g/ml, from the same inputs as batter_volume_ml.
+
+    Raises:
+        OutOfRange: as batter_volume_ml does.
+
+    Source: mass over volume.
+    """
     mass = sum(mass_g for mass_g, _ in fats) + alkali_g + water_g + others_g
     return mass / batter_volume_ml(fats, alkali_g, water_g, others_g, solute, temperature_c, air)
 
@@ -82,16 +98,18 @@ def measured_density(mass_in_mould_g: float, volume_ml: float) -> float:
 
     Raises:
         OutOfRange: the two cannot both be right, the result being outside 0.7 to 1.4 g/ml.
+
+    Source: mass over volume; the limits are an own choice.
     """
     density = positive(mass_in_mould_g, "The batter in the mould") / positive(volume_ml, "The volume", "ml")
-    if not 0.7 <= density <= 1.4:
+    if not LIGHTEST_BATTER.value <= density <= HEAVIEST_BATTER.value:
         raise OutOfRange(
             f"That would be {density:.2f} g per ml; soap batter is near 1.0. Look at the mould's size and the height."
         )
     return density
 
 
-CONSTANTS = (OTHERS_DENSITY, STIRRED_AIR)
+CONSTANTS = (OTHERS_DENSITY, STIRRED_AIR, LIGHTEST_FAT, HEAVIEST_FAT, LIGHTEST_BATTER, HEAVIEST_BATTER)
 _HERE = "soapbench.science.batter."
 RELATIONS = (
     Relation("Volume of the fats", "V = Σ m/ρ", "ml", ADDED_VOLUMES, _HERE + "fats_volume_ml"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from .atoms import CARBON_DIOXIDE, KOH, NAOH, POTASSIUM_CARBONATE, SODIUM_CARBONATE
-from .errors import OutOfRange, fraction, not_negative
+from .errors import OutOfRange, chosen, fraction, not_negative
 from .sources import STOICHIOMETRY, Constant, Relation
 
 Solute = Literal["NaOH", "KOH"]
@@ -25,7 +25,7 @@ def purity_without_carbonate(total_alkali: float, carbonate: float, solute: Solu
         solute: which hydroxide.
 
     Raises:
-        OutOfRange: a share outside 0 to 1, or more carbonate than the alkalinity allows.
+        OutOfRange: a share outside 0 to 1, more carbonate than the alkalinity allows, or an unknown alkali.
 
     Source: one carbonate titrates as two hydroxides, but does not saponify glycerides in the cold.
     """
@@ -61,9 +61,7 @@ def alkali_as_carbonate_g(carbonate_g: float, solute: Solute = "NaOH") -> float:
 
 
 def _masses(solute: str) -> tuple[float, float]:
-    if solute not in _MASSES:
-        raise OutOfRange(f"{solute} is not an alkali for soap. Choose NaOH or KOH.")
-    return _MASSES[solute]
+    return _MASSES[chosen(solute, _MASSES, "an alkali for soap")]
 
 
 CONSTANTS: tuple[Constant, ...] = ()

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from soapbench.science.errors import OutOfRange, not_negative, number, positive
+from soapbench.science.errors import OutOfRange, between, not_negative, number, positive
 from soapbench.science.jug import heat_capacity_of
 from soapbench.science.sources import OWN_CHOICE, Constant, Relation, Source
 
@@ -25,7 +25,11 @@ RATE = Constant("Rate of a quarter-litre mug 30 K above the room", "k0", 0.025, 
 REFERENCE = Constant("Distance from the room at which k is the rate", "", 30.0, "K", OWN_CHOICE, "cooling law")
 MUG = Constant("Heat capacity of that mug of water", "C0", 1.05, "kJ/K", COOLING_LAW, "prior_for: 250 g of water")
 RATE_SD = Constant("Spread of ln k before a jug is known", "s", 0.6, "", OWN_CHOICE, "prior_for")
+COLDEST = Constant("Coldest pot, lye or room believed", "", -20.0, "C", OWN_CHOICE, "check_temperature")
+HOTTEST = Constant("Hottest pot, lye or room believed", "", 130.0, "C", OWN_CHOICE, "check_temperature")
 NEWTON = 1e-6  # so near to p = 1 that the general form would lose its digits
+AT_ROOM = 1e-6  # K; so near to the room that nothing moves any more
+STEEPEST = 5.0  # no curve of a pot has an exponent above 2
 RUN_SD = Constant("Spread of ln k of one jug from run to run", "s", 0.15, "", OWN_CHOICE, "prior_for")
 
 
@@ -59,6 +63,8 @@ def pot_heat_capacity(liquid_g: float, kj_per_kg_k: float, jug_g: float = 0, mat
 
     Raises:
         OutOfRange: the mass of the liquid is not above zero, or the material is unknown.
+
+    Source: heat capacities added up.
     """
     liquid = positive(liquid_g, "The liquid") * positive(kj_per_kg_k, "The heat capacity", "kJ/(kg K)")
     return (liquid + not_negative(jug_g, "The jug") * heat_capacity_of(material)) / 1000
@@ -68,11 +74,14 @@ def prior_for(heat_capacity_kj_per_k: float, learnt: LearntRate | None = None) -
     """Return the prior of the rate for a pot: from what its jug taught, else scaled from a mug by area to volume.
 
     Raises:
-        OutOfRange: the heat capacity is not above zero.
+        OutOfRange: the heat capacity is not above zero, or what was learnt is no number.
+
+    Source: the printed curves of open cups named beside COOLING_LAW; area goes with volume to the power 2/3.
     """
     size = math.log(positive(heat_capacity_kj_per_k, "The heat capacity of the pot", "kJ/K")) / 3
     if learnt is not None:
-        return Prior(learnt.mean - size, math.hypot(learnt.sd, RUN_SD.value))
+        sd = not_negative(learnt.sd, "The spread of the learnt rate", "")
+        return Prior(number(learnt.mean, "The learnt rate") - size, math.hypot(sd, RUN_SD.value))
     return Prior(math.log(RATE.value) + math.log(MUG.value) / 3 - size, RATE_SD.value)
 
 
@@ -82,20 +91,36 @@ def learn_rate(
     """Return what is known of a jug after one more run in which ln k came out as given.
 
     The run counts with its own spread and the spread from run to run together.
+
+    Raises:
+        OutOfRange: the heat capacity or a spread learnt earlier is not above zero, or a rate is no number.
+
+    Source: mean weighted by precision, standard normal updating.
     """
-    mean = ln_k_mean + math.log(positive(heat_capacity_kj_per_k, "The heat capacity of the pot", "kJ/K")) / 3
-    sd = math.hypot(ln_k_sd, RUN_SD.value)
+    size = math.log(positive(heat_capacity_kj_per_k, "The heat capacity of the pot", "kJ/K")) / 3
+    mean = number(ln_k_mean, "The rate") + size
+    sd = math.hypot(not_negative(ln_k_sd, "The spread of the rate", ""), RUN_SD.value)
     if learnt is None:
         return LearntRate(mean, sd, 1)
-    weights = (1 / learnt.sd**2, 1 / sd**2)
+    weights = (1 / positive(learnt.sd, "The spread of the learnt rate", "") ** 2, 1 / sd**2)
     total = sum(weights)
-    return LearntRate((learnt.mean * weights[0] + mean * weights[1]) / total, 1 / math.sqrt(total), learnt.runs + 1)
+    before = number(learnt.mean, "The learnt rate")
+    return LearntRate((before * weights[0] + mean * weights[1]) / total, 1 / math.sqrt(total), learnt.runs + 1)
 
 
 def temperature_after(minutes: float, start_c: float, room_c: float, k: float, exponent: float = 1) -> float:
-    """Return the temperature in C after some minutes; k per minute at 30 K above the room, exponent 1 or more."""
-    theta, q = start_c - room_c, exponent - 1
-    if q < NEWTON or theta == 0:
+    """Return the temperature in C after some minutes; k per minute at 30 K above the room, exponent 1 or more.
+
+    Raises:
+        OutOfRange: a temperature that no pot or room has, a negative time, or a rate or exponent out of range.
+
+    Source: Newton's law of cooling with a free exponent, solved in closed form.
+    """
+    theta, q = _theta(start_c, room_c), _q(k, exponent)
+    not_negative(minutes, "The time", "min")
+    if abs(theta) < AT_ROOM:
+        return room_c
+    if q < NEWTON:
         return room_c + theta * math.exp(-k * minutes)
     away = math.pow(abs(theta) ** -q + q * k * minutes / REFERENCE.value**q, -1 / q)
     return room_c + math.copysign(away, theta)
@@ -105,10 +130,12 @@ def minutes_between(start_c: float, target_c: float, room_c: float, k: float, ex
     """Return the minutes from one temperature to another by the same law.
 
     Raises:
-        OutOfRange: the target does not lie between the start and the room.
+        OutOfRange: the target does not lie between the start and the room, or as temperature_after does.
+
+    Source: Newton's law of cooling with a free exponent, solved for the time.
     """
-    begin, end, q = start_c - room_c, target_c - room_c, exponent - 1
-    if begin * end <= 0 or abs(end) > abs(begin):
+    begin, end, q = _theta(start_c, room_c), _theta(target_c, room_c), _q(k, exponent)
+    if min(abs(begin), abs(end)) < AT_ROOM or begin * end < 0 or abs(end) > abs(begin):
         raise OutOfRange(f"From {start_c:g} °C in a room of {room_c:g} °C it will not come to {target_c:g} °C.")
     if q < NEWTON:
         return math.log(begin / end) / k
@@ -116,12 +143,23 @@ def minutes_between(start_c: float, target_c: float, room_c: float, k: float, ex
 
 
 def check_temperature(temp_c: float) -> None:
-    """Raise OutOfRange unless a pot, a lye or a room can have this temperature."""
-    if not -20 <= number(temp_c, "The temperature") <= 130:
+    """Raise OutOfRange unless a pot, a lye or a room can have this temperature; limits are an own choice."""
+    if not COLDEST.value <= number(temp_c, "The temperature") <= HOTTEST.value:
         raise OutOfRange(f"{temp_c:g} °C cannot be right here. Is the thermometer set to °C?")
 
 
-CONSTANTS = (RATE, MUG, REFERENCE, RATE_SD, RUN_SD)
+def _theta(temp_c: float, room_c: float) -> float:
+    check_temperature(temp_c)
+    check_temperature(room_c)
+    return temp_c - room_c
+
+
+def _q(k: float, exponent: float) -> float:
+    positive(k, "The rate of cooling", "per minute")
+    return between(exponent, 1, STEEPEST, "The exponent of the cooling") - 1
+
+
+CONSTANTS = (RATE, MUG, REFERENCE, RATE_SD, RUN_SD, COLDEST, HOTTEST)
 _HERE = "soapbench.science.cooling_law."
 RELATIONS = (
     Relation(

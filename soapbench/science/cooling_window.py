@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from soapbench.science.cooling_law import Reading
-from soapbench.science.errors import OutOfRange
+from soapbench.science.errors import OutOfRange, a_temperature, number
 from soapbench.science.interval import Interval
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation
+from soapbench.science.units import to_celsius
 
 Pot = Literal["lye", "fats"]
 
@@ -45,7 +46,14 @@ class Window:
 
 
 def window(lye: PotTimes, fats: PotTimes, low_c: float, high_c: float) -> Window:
-    """Return the time that two pots share in a window, with what to do where they share none."""
+    """Return the time that two pots share in a window, with what to do where they share none.
+
+    Raises:
+        OutOfRange: the low end is not under the high one.
+
+    Source: the later of the entries to the earlier of the leavings.
+    """
+    check_window(low_c, high_c)
     for times in (lye, fats):
         if times.enters is None:
             return Window(None, None, _never(times, low_c, high_c), ok=False)
@@ -67,11 +75,10 @@ def below_window_advice(pot: Pot, temp_c: float, low_c: float, high_c: float) ->
     Common practice: fats must be clear before the lye goes in, lye may be cooler than the fats.
 
     Raises:
-        OutOfRange: the low end is not under the high one.
+        OutOfRange: the low end is not under the high one, or the temperature is none.
     """
-    if low_c >= high_c:
-        raise OutOfRange(f"The window must open upwards: {low_c:g} °C is not under {high_c:g} °C.")
-    if temp_c >= low_c:
+    check_window(low_c, high_c)
+    if a_temperature(temp_c) >= low_c:
         return None
     middle = (low_c + high_c) / 2
     if pot == "fats":
@@ -83,9 +90,19 @@ def below_window_advice(pot: Pot, temp_c: float, low_c: float, high_c: float) ->
 
 
 def reading_doubt(readings: Sequence[Reading], new: Reading, room_c: float) -> str | None:
-    """Return why a new reading cannot be true for a pot left alone, or None when it can."""
+    """Return why a new reading cannot be true for a pot left alone, or None when it can.
+
+    Raises:
+        OutOfRange: a temperature or a time that is none.
+
+    Source: a pot left alone moves towards its room; the margins are own choices.
+    """
+    for reading in (*readings, new):
+        number(reading.minutes, "The time of a reading")
+        number(reading.temp_c, "The temperature")
+    a_temperature(room_c, "The temperature of the room")
     if new.temp_c > HOTTEST_LYE.value:
-        celsius = (new.temp_c - 32) / 1.8
+        celsius = max(to_celsius(new.temp_c, "°F"), -99)
         return f"{new.temp_c:g} °C is hotter than any lye here. If the thermometer shows °F, it is {celsius:.0f} °C."
     earlier = [reading for reading in readings if reading.minutes <= new.minutes]
     if not earlier:
@@ -98,6 +115,12 @@ def reading_doubt(readings: Sequence[Reading], new: Reading, room_c: float) -> s
     if new.temp_c < min(last.temp_c, room_c) - UNDER_ROOM.value:
         return f"{new.temp_c:g} °C is colder than the room. Read again, or say that it stands in a cold bath."
     return None
+
+
+def check_window(low_c: float, high_c: float) -> None:
+    """Raise OutOfRange unless the window of temperatures opens upwards."""
+    if a_temperature(low_c) >= a_temperature(high_c):
+        raise OutOfRange(f"The window must open upwards: {low_c:g} °C is not under {high_c:g} °C.")
 
 
 def _never(times: PotTimes, low_c: float, high_c: float) -> str:

@@ -7,9 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from soapbench.science.drying import CONSTANTS as DRYING_CONSTANTS
-from soapbench.science.drying import LONGEST, THIN_LAYER, WEEK, Settled, settled, water_at_pour, water_left
-from soapbench.science.drying import RELATIONS as DRYING_RELATIONS
+from soapbench.science.drying import LEVEL, LONGEST, THIN_LAYER, WEEK, Settled, settled, water_at_pour, water_left
 from soapbench.science.errors import OutOfRange, fraction, not_negative, positive
 from soapbench.science.interval import Interval
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
@@ -42,7 +40,6 @@ EXPONENT_SD = Constant("Spread of the exponent", "s", 0.15, "", OWN_CHOICE, "fit
 FINAL_WATER = Constant("Water left in the end, per dry mass", "Xe", 0.05, "g/g", COMMON_PRACTICE, "fit_drying")
 FINAL_WATER_SD = Constant("Spread of it", "s", 0.03, "g/g", OWN_CHOICE, "fit_drying: cut at 0")
 HUMIDITY = Constant("Spread of a weighing from the day's humidity", "s", 0.001, "g/g", OWN_CHOICE, "fit_drying")
-LEVEL = Constant("Loss in a week at which a bar is level", "", 0.005, "g/g", OWN_CHOICE, "day_loss_below")
 ODD = Constant("A weighing is odd when it is off by", "", 0.02, "g/g", OWN_CHOICE, "fit_drying")
 
 
@@ -86,7 +83,10 @@ def fit_drying(
         thickness_mm: of the bar; thick bars are expected to dry more slowly.
 
     Raises:
-        OutOfRange: there is no weighing, a mass is not above zero, or the bar grew heavier by more than 2 %.
+        OutOfRange: there is no weighing, a mass is not above zero, the scale shows steps larger than the bar, or the
+            bar grew heavier by more than 2 %.
+
+    Source: Page's model of thin-layer drying; grid posterior, checked against scipy where the data are plenty.
     """
     if not weighings:
         raise OutOfRange("Weigh a bar once; then its cure can be followed.")
@@ -97,7 +97,8 @@ def fit_drying(
         if positive(weighed.mass_g, "The bar") > first.mass_g * (1 + ODD.value):
             raise OutOfRange(f"{weighed.mass_g:g} g is more than the fresh {first.mass_g:g} g. Is it the same bar?")
     fraction(water_fraction, "The water in the fresh bar")
-    positive(resolution_g, "The step of the scale")
+    if positive(resolution_g, "The step of the scale") > first.mass_g:
+        raise OutOfRange(f"A scale with steps of {resolution_g:g} g cannot weigh a bar of {first.mass_g:g} g.")
     positive(thickness_mm, "The thickness of the bar", "mm")
     return _fitted(weighings, ordered, water_fraction, resolution_g, thickness_mm)
 
@@ -109,6 +110,8 @@ def expected_mass(fit: CureFit, day: float) -> Interval:
 
     Raises:
         OutOfRange: the day lies before the first weighing.
+
+    Source: 5, 50 and 95 % over the posterior of the fit.
     """
     import numpy as np
 
@@ -125,12 +128,20 @@ def label_mass_g(fit: CureFit, day: float) -> int:
 
     Raises:
         OutOfRange: the day lies before the first weighing.
+
+    Source: the low end of expected_mass.
     """
     return math.floor(expected_mass(fit, day).low)
 
 
 def loss_per_week(fit: CureFit, day: float) -> Interval:
-    """Return what is lost in the seven days that begin on a day, in g, with its 90 % band."""
+    """Return what is lost in the seven days that begin on a day, in g, with its 90 % band.
+
+    Raises:
+        OutOfRange: the day lies before the first weighing.
+
+    Source: Page's model over the posterior of the fit.
+    """
     import numpy as np
 
     from soapbench.science.posterior import quantiles
@@ -151,6 +162,8 @@ def day_loss_below(fit: CureFit, threshold_g: float | None = None) -> Interval |
 
     Raises:
         OutOfRange: the threshold is not above zero.
+
+    Source: Page's model over the posterior of the fit, solved by bisection.
     """
     threshold = LEVEL.value * fit.start_g if threshold_g is None else positive(threshold_g, "The loss per week")
     if fit.weighings_used < 2:
@@ -255,13 +268,11 @@ def _sentence(used: int, odd: tuple[int, ...]) -> str:
 
 
 CONSTANTS = (
-    *DRYING_CONSTANTS,
     *(TAU, TAU_SD, USUAL_THICKNESS, THICKNESS_POWER, EXPONENT, EXPONENT_SD),
-    *(FINAL_WATER, FINAL_WATER_SD, HUMIDITY, LEVEL, ODD),
+    *(FINAL_WATER, FINAL_WATER_SD, HUMIDITY, ODD),
 )
 _HERE = "soapbench.science.cure."
 RELATIONS = (
-    *DRYING_RELATIONS,
     Relation("Curve through the weighings", "posterior of ln τ, n, Xe and W0", "g, d", GRID, _HERE + "fit_drying"),
     Relation("Mass at the sale", "5, 50, 95 % of W(t)", "g", GRID, _HERE + "expected_mass"),
     Relation("Mass for a label", "⌊5 % of W(t)⌋", "g", GRID, _HERE + "label_mass_g"),

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from soapbench.science.errors import OutOfRange, not_negative, positive
+from soapbench.science.errors import SMALLEST, OutOfRange, not_negative, positive
 from soapbench.science.mould import Mould
 from soapbench.science.sources import COMMON_PRACTICE, Constant, Relation, Source
 
@@ -88,12 +88,14 @@ def pieces_along(size_mm: float, target_mm: float, trim_mm: float = 0, kerf_mm: 
 
     Raises:
         OutOfRange: a measure is negative, the trims eat the loaf, or not one piece comes out.
+
+    Source: arithmetic along one axis.
     """
     usable = positive(size_mm, "The loaf", "mm") - not_negative(trim_mm, "The trim", "mm")
     not_negative(kerf_mm, "The cut", "mm")
     if usable <= 0:
         raise OutOfRange(f"Trimming {trim_mm:g} mm leaves nothing of {size_mm:.4g} mm. Trim less.")
-    if not_negative(target_mm, "The thickness of a bar", "mm") == 0:
+    if not_negative(target_mm, "The thickness of a bar", "mm") < SMALLEST:
         return Pieces(1, usable, 0, usable)
     count = math.floor((usable + kerf_mm) / (target_mm + kerf_mm) + WHOLE)
     if count < 1:
@@ -115,6 +117,8 @@ def cut_yield(mould: Mould, fill_height_mm: float, plan: CutPlan, density: float
 
     Raises:
         OutOfRange: the plan does not suit the mould, or not one bar comes out of it.
+
+    Source: geometry.
     """
     _check_way(mould, plan)
     positive(density, "The density of the batter", "g/ml")
@@ -140,8 +144,12 @@ def thickness_for_mass(mould: Mould, fill_height_mm: float, mass_g: float, densi
     """Return the thickness in mm that gives bars of a fresh mass, the other two sizes being those of the plan.
 
     Raises:
-        OutOfRange: the mass is not above zero, or the mould has no thickness to choose (cavities).
+        OutOfRange: the mass is not above zero, the plan does not suit the mould, or the mould has no thickness to
+            choose (cavities).
+
+    Source: geometry.
     """
+    _check_way(mould, plan)
     if mould.shape == "cavities":
         raise OutOfRange("Cavities set the size of a bar; there is nothing to cut.")
     positive(mass_g, "The mass of a bar")
@@ -160,6 +168,8 @@ def cut_into(mould: Mould, fill_height_mm: float, plan: CutPlan, bars: int, dens
 
     Raises:
         OutOfRange: as cut_yield does, or there is not one bar, or the mould has cavities (see cast_into).
+
+    Source: geometry.
     """
     _check_way(mould, plan)
     if mould.shape == "cavities":
@@ -175,7 +185,12 @@ def cast_into(mould: Mould, volume_ml: float, bars: int, density: float = BATTER
 
     Raises:
         OutOfRange: there are not so many cavities, or a share is more than a cavity holds.
+
+    Source: mass is density times volume.
     """
+    positive(density, "The density of the batter", "g/ml")
+    positive(mould.cavity_ml, "The volume of a cavity", "ml")
+    not_negative(mould.height_mm, "The depth of the cavities", "mm")
     if positive(bars, "The number of bars", "") > mould.cavities:
         raise OutOfRange(f"This mould has {mould.cavities} cavities. Ask for so many bars at most.")
     share_ml = positive(volume_ml, "The batter", "ml") / bars
@@ -191,6 +206,8 @@ def mass_to_pour(mould: Mould, bars_g: float, plan: CutPlan, density: float) -> 
 
     Raises:
         OutOfRange: the bars weigh nothing, or the trims eat the loaf.
+
+    Source: geometry.
     """
     positive(bars_g, "The bars")
     positive(density, "The density of the batter", "g/ml")
@@ -198,14 +215,15 @@ def mass_to_pour(mould: Mould, bars_g: float, plan: CutPlan, density: float) -> 
         return bars_g
     per_mm = mould.floor_mm2 * density / 1000
     if mould.shape == "cylinder":
-        return bars_g + 2 * plan.trim_mm * per_mm
+        return bars_g + 2 * not_negative(plan.trim_mm, "The trim", "mm") * per_mm
     kept = (
         pieces_along(mould.length_mm, 0, 2 * plan.trim_mm).size_mm
         / mould.length_mm
         * pieces_along(mould.width_mm, 0, 2 * plan.trim_side_mm).size_mm
         / mould.width_mm
     )
-    return bars_g / kept + (plan.trim_bottom_mm + plan.trim_top_mm) * per_mm
+    flat = not_negative(plan.trim_bottom_mm + plan.trim_top_mm, "The trim", "mm")
+    return bars_g / kept + flat * per_mm
 
 
 def wires_along(size_mm: float, wires: int, pitch_mm: float) -> WireCut:
@@ -213,6 +231,8 @@ def wires_along(size_mm: float, wires: int, pitch_mm: float) -> WireCut:
 
     Raises:
         OutOfRange: there are fewer than two wires, or a measure is not above zero.
+
+    Source: arithmetic along one axis.
     """
     if wires < 2:
         raise OutOfRange("A frame needs two wires or more to set the thickness of a bar.")

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import floor
 from typing import Literal
 
-from .errors import OutOfRange, not_negative, positive
+from .errors import OutOfRange, between, chosen, not_negative, number, positive
 from .sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
 
 Basis = Literal["percent of fats", "percent of batter", "grams per kg of fats", "grams"]
@@ -26,12 +27,20 @@ CURE_LOSS = Constant(
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """The highest per cent allowed, of what, who says so, and how far that can be trusted."""
+    """The highest per cent allowed, of what, who says so, and how far that can be trusted.
+
+    Raises:
+        OutOfRange: a limit outside 0 to 100 %, or of something else.
+    """
 
     max_percent: float
     of: Literal["finished product", "fats"]
     source: str
     confidence: str
+
+    def __post_init__(self) -> None:
+        between(self.max_percent, 0, 100, "A limit", "%")
+        chosen(self.of, ("finished product", "fats"), "what a limit counts on")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +88,8 @@ def dose_g(amount: float, basis: Basis, fats_g: float, batter_g: float) -> float
 
     Raises:
         OutOfRange: a negative amount, fats or batter; more than 100 %; or an unknown basis.
+
+    Source: per cent by mass; common practice of the trade counts on the fats.
     """
     not_negative(amount, "The amount")
     grams_for_one = {
@@ -87,8 +98,7 @@ def dose_g(amount: float, basis: Basis, fats_g: float, batter_g: float) -> float
         "grams per kg of fats": fats_g / 1000,
         "grams": 1.0,
     }
-    if basis not in grams_for_one:
-        raise OutOfRange(f"Choose what the amount counts on: {', '.join(grams_for_one)}.")
+    chosen(basis, grams_for_one, "what an amount counts on")
     if basis.startswith("percent") and amount > 100:
         raise OutOfRange(f"{amount:g} % is more than everything. Check the decimal mark.")
     return amount * grams_for_one[basis]
@@ -102,7 +112,7 @@ def finished_g(batter_g: float, loss: float = CURE_LOSS.value) -> float:
 
     Source: bars lose 10 to 15 % of their fresh mass, common practice; the dry end is the careful one.
     """
-    if not 0 <= loss < 1:
+    if not 0 <= number(loss, "The loss") < 1:
         raise OutOfRange(f"A bar cannot lose {100 * loss:g} % of its mass.")
     return not_negative(batter_g, "The mass of the batter") * (1 - loss)
 
@@ -115,6 +125,8 @@ def check_dose(name: str, mass_g: float, product_g: float, limit: Limit | None) 
 
     Raises:
         OutOfRange: a negative dose, or a product that is not above 0.
+
+    Source: per cent by mass, as IFRA standards and cosmetics law count; the limit names its own source.
     """
     percent = 100 * not_negative(mass_g, f"The mass of {name}") / positive(product_g, "The mass of the product")
     if limit is None:
@@ -145,8 +157,7 @@ def check_dose(name: str, mass_g: float, product_g: float, limit: Limit | None) 
 
 def _cut(grams: float) -> str:
     # Cut off, never rounded up: the figure itself must keep the limit.
-    steps = int(grams * 100)
-    return f"{steps / 100:g}"
+    return f"{floor(grams * 100 + 1e-9) / 100:g}"
 
 
 def largest_dose_g(product_g: float, limit: Limit) -> float:
@@ -154,6 +165,8 @@ def largest_dose_g(product_g: float, limit: Limit) -> float:
 
     Raises:
         OutOfRange: a negative product.
+
+    Source: per cent by mass, turned round.
     """
     return not_negative(product_g, "The mass of the product") * limit.max_percent / 100
 

@@ -6,9 +6,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from soapbench.science.errors import OutOfRange, fraction, not_negative, number, positive
+from soapbench.science.errors import OutOfRange, between, fraction, not_negative, number, positive
 from soapbench.science.interval import Interval
-from soapbench.science.sources import FROM_MEMORY, OWN_CHOICE, STOICHIOMETRY, Constant, Relation, Source
+from soapbench.science.sources import FROM_MEMORY, OWN_CHOICE, STOICHIOMETRY, Constant, Relation, Source, Table
 
 THIN_LAYER = Source(
     "page-drying",
@@ -24,8 +24,12 @@ PAIRED = Source(
     "a study of soap bars calls them stable when weeks 3 and 4 no longer differ at 95 % (Indonesian thesis)",
     "published",
 )
+LEVEL = Constant(
+    "Loss in a week at which a bar is level", "", 0.005, "g/g", OWN_CHOICE, "day_loss_below, cure_progress"
+)
 LONGEST = Constant("Longest cure told", "", 730.0, "d", OWN_CHOICE, "day_for_loss")
 NORMAL_POINT = Constant("Two-sided 95 % point for many bars", "t", 1.96, "", FROM_MEMORY, "settled")
+# Two-sided 95 % points for 1, 2, 3 … degrees of freedom.
 T_95 = (12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.160, 2.145, 2.131)
 
 
@@ -42,8 +46,11 @@ def mass_after(days: float, start_g: float, final_g: float, tau_days: float, n: 
     """Return the mass in g after some days: final + (start - final)·exp(-(t/τ)^n).
 
     Raises:
-        OutOfRange: the days are negative, or a mass or τ is not above zero.
+        OutOfRange: the days are negative, a mass or τ is not above zero, or n is outside 0.1 to 3.
+
+    Source: Page's model of thin-layer drying; n = 1 is Newton's.
     """
+    between(n, 0.1, 3, "The exponent")
     not_negative(days, "The days", "")
     positive(start_g, "The fresh mass")
     positive(final_g, "The dry mass")
@@ -56,10 +63,12 @@ def day_for_loss(start_g: float, final_g: float, tau_days: float, n: float, thre
     By bisection; the weekly loss falls steadily as long as n is 1 or less. 0 when it is under it at once.
 
     Raises:
-        OutOfRange: an input is not above zero, n is above 1, or it takes more than two years.
+        OutOfRange: an input is not above zero, n is outside 0.1 to 1, or it takes more than two years.
+
+    Source: Page's model, solved by bisection; closed form for n = 1.
     """
-    if not 0 < number(n, "The exponent") <= 1:
-        raise OutOfRange("The exponent of a drying bar lies between 0 and 1.")
+    if not 0.1 <= number(n, "The exponent") <= 1:
+        raise OutOfRange("The exponent of a drying bar lies between 0.1 and 1.")
     positive(threshold_g, "The loss per week")
 
     def loss(day: float) -> float:
@@ -83,12 +92,14 @@ def water_left(fresh_water_fraction: float, fresh_g: float, now_g: float) -> flo
 
     Raises:
         OutOfRange: the bar has grown heavier, a mass is not above zero, or the fraction is not one.
+
+    Source: mass balance of the water.
     """
     w = fraction(fresh_water_fraction, "The water in the fresh bar")
-    lost = 1 - positive(now_g, "The bar now") / positive(fresh_g, "The fresh bar")
-    if lost < 0:
+    kept = positive(now_g, "The bar now") / positive(fresh_g, "The fresh bar")
+    if kept > 1:
         raise OutOfRange(f"{now_g:g} g is more than the fresh {fresh_g:g} g. Is it the same bar?")
-    return max(0.0, (w - lost) / (1 - lost))
+    return max(0.0, (w - 1 + kept) / kept)
 
 
 def water_at_pour(water_g: float, batter_g: float) -> float:
@@ -96,6 +107,8 @@ def water_at_pour(water_g: float, batter_g: float) -> float:
 
     Raises:
         OutOfRange: there is more water than batter, or a mass is not above zero.
+
+    Source: stoichiometry; one hydroxide for each ester bond, none of it water.
     """
     if not_negative(water_g, "The water") > positive(batter_g, "The batter"):
         raise OutOfRange("There cannot be more water than batter.")
@@ -106,26 +119,55 @@ def settled(before: Sequence[float], after: Sequence[float]) -> Settled:
     """Return whether the same bars, weighed twice and given in the same order, still lose weight (paired t-test).
 
     Raises:
-        OutOfRange: there are fewer than three bars, or the two lists differ in length.
+        OutOfRange: there are fewer than three bars, the two lists differ in length, or a mass is not above zero.
+
+    Source: paired t-test at 95 %, Student's t.
     """
     if len(before) != len(after):
         raise OutOfRange("Weigh the same bars both times, in the same order.")
     if len(before) < 3:
         raise OutOfRange("Weigh three bars or more to compare two weeks.")
+    for mass in (*before, *after):
+        positive(mass, "Each bar")
     losses = [b - a for b, a in zip(before, after, strict=True)]
     count = len(losses)
     mean = sum(losses) / count
     error = math.sqrt(sum((loss - mean) ** 2 for loss in losses) / (count - 1) / count)
-    half = error * (T_95[count - 2] if count - 2 < len(T_95) else NORMAL_POINT.value)
+    half = error * student_95(count - 1)
     ok = mean - half <= 0 <= mean + half
     verdict = "The bars have settled" if ok else "The bars still change"
     return Settled(ok, Interval(mean - half, mean, mean + half), f"{verdict}: {mean:.2g} g each on average.")
 
 
+def student_95(freedom: int) -> float:
+    """Return the two-sided 95 % point of Student's t.
+
+    Raises:
+        OutOfRange: fewer than one degree of freedom.
+
+    Source: tables up to 15; beyond, z + (z³ + z)/4ν + (5 z⁵ + 16 z³ + 3 z)/96 ν² (Cornish and Fisher, from memory).
+    """
+    if freedom < 1:
+        raise OutOfRange("Weigh two bars or more to tell how much they differ.")
+    if freedom <= len(T_95):
+        return T_95[freedom - 1]
+    z = NORMAL_POINT.value
+    return z + (z**3 + z) / (4 * freedom) + (5 * z**5 + 16 * z**3 + 3 * z) / (96 * freedom**2)
+
+
 CONSTANTS = (
+    LEVEL,
     LONGEST,
     NORMAL_POINT,
-    *(Constant(f"Student's t, {i + 1} degrees of freedom", "t", t, "", STUDENT, "settled") for i, t in enumerate(T_95)),
+)
+TABLES = (
+    Table(
+        "Two-sided 95 % points of Student's t",
+        ("degrees of freedom", "t"),
+        tuple((str(freedom), t) for freedom, t in enumerate(T_95, 1)),
+        STUDENT,
+        "settled",
+    ),
 )
 _HERE = "soapbench.science.drying."
 RELATIONS = (
@@ -133,5 +175,6 @@ RELATIONS = (
     Relation("Day of a small loss", "W(t) - W(t + 7) = threshold", "d", THIN_LAYER, _HERE + "day_for_loss"),
     Relation("Water left", "(w - L)/(1 - L)", "g/g", STOICHIOMETRY, _HERE + "water_left"),
     Relation("Water at the pour", "water / batter", "g/g", STOICHIOMETRY, _HERE + "water_at_pour"),
+    Relation("Student's t", "table; z + (z³ + z)/4ν + …", "", STUDENT, _HERE + "student_95"),
     Relation("Settled or not", "mean loss ± t·s/√n", "g", PAIRED, _HERE + "settled"),
 )

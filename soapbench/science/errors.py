@@ -1,8 +1,12 @@
-"""The one error that the science raises on purpose."""
+"""The one error that the science raises on purpose, and the checks that raise it."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
+
+LARGEST = 1e12  # no weight, time or temperature of a workshop comes near it; beyond it the sums would overflow
+SMALLEST = 1e-12  # what is nearer to nought than this is nought: dividing by it would overflow
 
 
 class OutOfRange(ValueError):
@@ -13,10 +17,12 @@ def number(value: float, name: str) -> float:
     """Return the value when it is a finite number; the name opens the sentence raised otherwise.
 
     Raises:
-        OutOfRange: the value is not a number, or it is infinite.
+        OutOfRange: the value is not a number, is infinite, or is larger than anything in a workshop.
     """
     if not math.isfinite(value):
         raise OutOfRange(f"{name} must be a plain number.")
+    if abs(value) > LARGEST:
+        raise OutOfRange(f"{name} cannot be {value:g}. Look at the decimal mark.")
     return value
 
 
@@ -26,7 +32,7 @@ def positive(value: float, name: str, unit: str = "g") -> float:
     Raises:
         OutOfRange: the value is zero, negative or not a number.
     """
-    if number(value, name) <= 0:
+    if number(value, name) < SMALLEST:
         raise OutOfRange(f"{name} must be more than 0 {unit}, not {value:g}.".replace("  ", " "))
     return value
 
@@ -38,7 +44,7 @@ def not_negative(value: float, name: str, unit: str = "g") -> float:
         OutOfRange: the value is negative or not a number.
     """
     if number(value, name) < 0:
-        raise OutOfRange(f"{name} cannot be less than 0 {unit}, but it is {value:g}.")
+        raise OutOfRange(f"{name} cannot be less than 0 {unit}, but it is {value:g}.".replace("  ", " "))
     return value
 
 
@@ -51,3 +57,38 @@ def fraction(value: float, name: str) -> float:
     if not 0 <= number(value, name) <= 1:
         raise OutOfRange(f"{name} must be between 0 % and 100 %, not {100 * value:g} %.")
     return value
+
+
+def between(value: float, low: float, high: float, name: str, unit: str = "") -> float:
+    """Return the value when it lies from low to high.
+
+    Raises:
+        OutOfRange: the value is outside or not a number.
+    """
+    if not low <= number(value, name) <= high:
+        sentence = f"{name} must be between {low:g} and {high:g} {unit}".rstrip()
+        raise OutOfRange(f"{sentence}, not {value:g}.")
+    return value
+
+
+def a_temperature(value: float, name: str = "The temperature") -> float:
+    """Return the value when something in a workshop can have this temperature in C, -80 (dry ice) to 400.
+
+    Raises:
+        OutOfRange: the value is outside or not a number.
+    """
+    if not -80 <= number(value, name) <= 400:
+        raise OutOfRange(f"{name} cannot be {value:g} °C. Is the thermometer set to °C?")
+    return value
+
+
+def chosen(word: str, words: Iterable[str], what: str) -> str:
+    """Return the word when it is one of the words; what says what it should have been.
+
+    Raises:
+        OutOfRange: it is none of them.
+    """
+    known = tuple(words)
+    if word not in known:
+        raise OutOfRange(f"“{word}” is not {what}. Choose one of: {', '.join(known)}.")
+    return word

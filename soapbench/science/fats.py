@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from .atoms import KOH, NAOH_PER_KOH
-from .errors import OutOfRange, not_negative, number
+from .errors import OutOfRange, chosen, not_negative, number
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation, Source
 
 Kind = Literal["triglyceride", "wax ester", "fatty acid", "unsaponifiable"]
@@ -77,6 +77,7 @@ class Fat:
     lot: str = ""
 
     def __post_init__(self) -> None:
+        chosen(self.kind, get_args(Kind), "a kind of fat")
         not_negative(self.mass_g, f"The mass of {self.name}")
         not_negative(self.acid_value, f"The acid value of {self.name}", "mg KOH/g")
         for value in (self.sv_low, self.sv_high, self.sv_own):
@@ -138,11 +139,12 @@ def check_saponification_value(value: float, name: str, kind: Kind = "triglyceri
     """Return the value, mg KOH/g, when a fat of that kind can have it.
 
     Raises:
-        OutOfRange: a misplaced decimal point, grams of NaOH in place of mg of KOH, or no number at all.
+        OutOfRange: a misplaced decimal point, grams of NaOH in place of mg of KOH, no number, or an unknown kind.
 
     Source: butyrin, 557 mg KOH/g, is the upper end among glycerides (Simmons & Appleton 1908, chapter II).
     """
     number(value, f"The saponification value of {name}")
+    chosen(kind, get_args(Kind), "a kind of fat")
     lowest = LOWEST_VALUE.value if kind in ("triglyceride", "fatty acid") else 0.0
     if value > HIGHEST_VALUE.value:
         raise OutOfRange(
@@ -181,7 +183,10 @@ def careful_note(fat: Fat) -> str | None:
 
 
 def careful_notes(fats: Iterable[Fat]) -> tuple[str, ...]:
-    """Return the careful notes of all fats that have one, in the order given."""
+    """Return the careful notes of all fats that have one, in the order given.
+
+    Source: as careful_note.
+    """
     return tuple(note for fat in fats if (note := careful_note(fat)))
 
 

@@ -22,7 +22,7 @@ _NAME = re.compile(r"C(\d{1,2}):(\d)(-OH)?")
 def _parts(code: str) -> tuple[int, int, bool]:
     match = _NAME.fullmatch(code)
     if not match or not 2 <= int(match[1]) <= 30 or int(match[2]) > int(match[1]) // 3:
-        raise OutOfRange(f"{code} is not the short name of a fatty acid. Write it like C18:1.")
+        raise OutOfRange(f"“{code}” is not the short name of a fatty acid. Write it like C18:1.")
     return int(match[1]), int(match[2]), match[3] is not None
 
 
@@ -43,6 +43,8 @@ def glyceride_molar_mass(code: str) -> float:
 
     Raises:
         OutOfRange: not a short name such as C18:1.
+
+    Source: mole balance, CIAAW 2021.
     """
     return 3 * acid_molar_mass(code) + GLYCEROL - 3 * WATER
 
@@ -52,6 +54,8 @@ def double_bonds(code: str) -> int:
 
     Raises:
         OutOfRange: not a short name such as C18:1.
+
+    Source: the usual short notation of lipids, carbon atoms : double bonds.
     """
     return _parts(code)[1]
 
@@ -61,6 +65,8 @@ def carbon_atoms(code: str) -> int:
 
     Raises:
         OutOfRange: not a short name such as C18:1.
+
+    Source: the usual short notation of lipids, carbon atoms : double bonds.
     """
     return _parts(code)[0]
 
@@ -92,6 +98,8 @@ def sodium_soap_molar_mass(code: str) -> float:
 
     Raises:
         OutOfRange: not a short name such as C18:1.
+
+    Source: the acid gives up H for Na, CIAAW 2021.
     """
     return acid_molar_mass(code) - HYDROGEN.value + molar_mass(na=1)
 

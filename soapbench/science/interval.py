@@ -4,14 +4,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from .errors import number
+
 
 @dataclass(frozen=True, slots=True)
 class Interval:
-    """A low end, a central value and a high end; 95 % of cases lie inside unless the maker of it says otherwise."""
+    """A low end, a central value and a high end; 95 % of cases lie inside unless the maker of it says otherwise.
+
+    Raises:
+        OutOfRange: one of the three is not a number.
+    """
 
     low: float
     central: float
     high: float
+
+    def __post_init__(self) -> None:
+        for value in (self.low, self.central, self.high):
+            number(value, "Each end of a range")
 
     @property
     def width(self) -> float:

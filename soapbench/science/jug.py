@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from soapbench.science.errors import OutOfRange, not_negative, positive
+from soapbench.science.errors import OutOfRange, a_temperature, not_negative, positive
 from soapbench.science.sources import FROM_MEMORY, OWN_CHOICE, Constant, Relation, Source
 
 MATERIALS = Source(
@@ -61,6 +61,8 @@ def material(name: str) -> Material:
 
     Raises:
         OutOfRange: the material is not in the list.
+
+    Source: see MATERIALS; temperatures from memory.
     """
     if name not in JUG_MATERIALS:
         raise OutOfRange(f"Nothing is known of lye in {name}. Use polypropylene (code 5) or stainless steel.")
@@ -68,7 +70,13 @@ def material(name: str) -> Material:
 
 
 def heat_capacity_of(material_name: str) -> float:
-    """Return the specific heat of a jug's material in J/(g K); all from memory. Raises OutOfRange if unknown."""
+    """Return the specific heat of a jug's material in J/(g K).
+
+    Raises:
+        OutOfRange: the material is not in the list.
+
+    Source: from memory; the metals agree with the CRC Handbook.
+    """
     return material(material_name).heat_capacity
 
 
@@ -79,11 +87,14 @@ def jug_check(material_name: str, jug_ml: float, lye_ml: float, hottest_c: float
     the jug gets more than two thirds full or hotter than its material likes.
 
     Raises:
-        OutOfRange: the material is unknown, or a volume is not above zero.
+        OutOfRange: the material is unknown, a volume is not above zero, or the temperature is none.
+
+    Source: see MATERIALS; two thirds full is an own choice.
     """
     stuff = material(material_name)
     positive(jug_ml, "The jug", "ml")
     not_negative(lye_ml, "The lye", "ml")
+    a_temperature(hottest_c, "The lye")
     if stuff.hottest_c is None:
         return JugCheck(False, True, f"Not in this jug. {stuff.why} Use polypropylene (code 5) or stainless steel.")
     if lye_ml > jug_ml:

@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, get_args
 
-from soapbench.science.errors import OutOfRange, not_negative, positive
-from soapbench.science.jug import CONSTANTS as JUG_CONSTANTS
-from soapbench.science.jug import RELATIONS as JUG_RELATIONS
+from soapbench.science.errors import OutOfRange, chosen, not_negative, positive
 from soapbench.science.jug import JugCheck, jug_check
-from soapbench.science.lye_heat import CONSTANTS as HEAT_CONSTANTS
-from soapbench.science.lye_heat import RELATIONS as HEAT_RELATIONS
 from soapbench.science.lye_heat import (
     PeakTemperature,
     StartWarning,
@@ -18,8 +14,6 @@ from soapbench.science.lye_heat import (
     peak_temperature,
     start_warning,
 )
-from soapbench.science.lye_properties import CONSTANTS as PROPERTY_CONSTANTS
-from soapbench.science.lye_properties import RELATIONS as PROPERTY_RELATIONS
 from soapbench.science.lye_properties import (
     STRONGEST,
     Solute,
@@ -28,7 +22,7 @@ from soapbench.science.lye_properties import (
     heat_capacity,
     solubility_limit,
 )
-from soapbench.science.sources import STOICHIOMETRY, Relation
+from soapbench.science.sources import STOICHIOMETRY, Constant, Relation
 
 __all__ = [
     "JugCheck",
@@ -65,8 +59,11 @@ def water_g(by: WaterBy, value: float, alkali_g: float, fats_g: float) -> float:
         fats_g: all fats; used by "percent of fats" only.
 
     Raises:
-        OutOfRange: a mass is not above zero, or the water would weigh less than the alkali.
+        OutOfRange: a mass is not above zero, the water would weigh less than the alkali, or an unknown way.
+
+    Source: definitions; mass of alkali by mass of lye.
     """
+    chosen(by, get_args(WaterBy), "a way to say how much water")
     positive(alkali_g, "The alkali")
     positive(value, "The amount of water", "")
     if by == "water to alkali ratio":
@@ -86,6 +83,8 @@ def concentration(alkali_g: float, water_g: float) -> float:
 
     Raises:
         OutOfRange: there is less water than alkali, so that not all of it would stay dissolved.
+
+    Source: definition; the limit is the solubility at 20 C.
     """
     positive(alkali_g, "The alkali")
     not_negative(water_g, "The water")
@@ -103,6 +102,8 @@ def water_to_alkali(strength: float) -> float:
 
     Raises:
         OutOfRange: the strength is not above 0, or is above 0.50.
+
+    Source: definition.
     """
     positive(strength, "The strength of the lye", "")
     if strength > STRONGEST.value + 1e-9:
@@ -111,19 +112,22 @@ def water_to_alkali(strength: float) -> float:
 
 
 def lye_volume_ml(alkali_g: float, water_g: float, solute: Solute = "NaOH", temperature_c: float = 60) -> float:
-    """Return the volume of a lye in ml, warm by default as it is when the jug is fullest."""
+    """Return the volume of a lye in ml, warm by default as it is when the jug is fullest.
+
+    Raises:
+        OutOfRange: as concentration and density_g_per_ml do.
+
+    Source: mass over the density of lye_properties.
+    """
     strength = concentration(alkali_g, water_g)
     return (alkali_g + water_g) / density_g_per_ml(solute, strength, temperature_c)
 
 
-CONSTANTS = (*PROPERTY_CONSTANTS, *HEAT_CONSTANTS, *JUG_CONSTANTS)
+CONSTANTS: tuple[Constant, ...] = ()
 _HERE = "soapbench.science.lye."
 RELATIONS = (
     Relation("Strength of a lye", "c = N/(N + W)", "g/g", STOICHIOMETRY, _HERE + "concentration"),
     Relation("Water for a strength", "W = N (1 - c)/c", "g", STOICHIOMETRY, _HERE + "water_g"),
     Relation("Water to alkali", "W/N = (1 - c)/c", "g/g", STOICHIOMETRY, _HERE + "water_to_alkali"),
     Relation("Volume of a lye", "V = (N + W)/ρ(c, T)", "ml", STOICHIOMETRY, _HERE + "lye_volume_ml"),
-    *PROPERTY_RELATIONS,
-    *HEAT_RELATIONS,
-    *JUG_RELATIONS,
 )

@@ -5,19 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from soapbench.science.arithmetic import interpolate
 from soapbench.science.atoms import KOH, NAOH, WATER
-from soapbench.science.errors import OutOfRange, fraction, not_negative, number, positive
+from soapbench.science.errors import OutOfRange, a_temperature, fraction, not_negative, number, positive
 from soapbench.science.jug import heat_capacity_of
 from soapbench.science.lye_properties import (
     Solute,
     boiling_point_c,
+    check_solute,
     check_strength,
     enthalpy_kj_per_kg,
     heat_capacity,
-    interpolate,
     solubility_limit,
 )
-from soapbench.science.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_CHOICE, Constant, Relation, Source
+from soapbench.science.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_CHOICE, Constant, Relation, Source, Table
 
 PARKER = Source(
     "parker-1965",
@@ -80,12 +81,15 @@ class StartWarning:
 def heat_of_solution(solute: Solute, w: float, purity: float = 1) -> float:
     """Return the heat in kJ that one mole of alkali gives off when it dissolves to a lye of mass fraction w.
 
-    NaOH: Parker 1965 less what strength takes away. KOH: upper bound, Parker 1965 at infinite dilution; what
-    a purity below 1 leaves is taken as water bound in KOH·H2O, which gives off less.
+    KOH: an upper bound, the heat at infinite dilution; what a purity below 1 leaves is taken as water bound in
+    KOH·H2O, which gives off less.
 
     Raises:
-        OutOfRange: the lye is stronger than 50 %, or the purity is not above 0 and up to 1.
+        OutOfRange: the lye is stronger than 50 %, the purity is not above 0 and up to 1, or an unknown alkali.
+
+    Source: Parker 1965; for NaOH less what strength takes away (open table of heats of solution, Olsson 1997).
     """
+    check_solute(solute)
     check_strength(w)
     positive(fraction(purity, "The purity of the alkali"), "The purity of the alkali", "")
     if solute == "NaOH":
@@ -119,7 +123,10 @@ def peak_temperature(
         purity: pure alkali by alkali as weighed.
 
     Raises:
-        OutOfRange: a mass or the purity is impossible, the lye is too strong, or there is more ice than water.
+        OutOfRange: a mass or the purity is impossible, the lye is too strong, there is more ice than water, or the
+            alkali or the material is unknown.
+
+    Source: heat balance with the heats named beside the constants.
     """
     positive(alkali_g, "The alkali")
     _check_ice(water_g, ice_g, ice_c)
@@ -147,6 +154,8 @@ def start_warning(start_c: float) -> StartWarning | None:
 
     Raises:
         OutOfRange: no water has that temperature.
+
+    Source: own choice on the worked table of peak temperatures.
     """
     if not -30 <= number(start_c, "The temperature of the water") <= 105:
         raise OutOfRange(f"{start_c:g} °C cannot be the temperature of the water. Is the thermometer set to °C?")
@@ -169,7 +178,10 @@ def ice_for_peak(alkali_g: float, water_g: float, start_c: float, limit_c: float
 
     Raises:
         OutOfRange: not even frozen whole does the water keep the lye that cool, or an input is impossible.
+
+    Source: the balance of peak_temperature, solved for the ice by bisection.
     """
+    a_temperature(limit_c, "The highest temperature")
 
     def peak(ice_g: float) -> float:
         return peak_temperature(alkali_g, water_g, start_c, ice_g=ice_g).no_loss_c
@@ -236,6 +248,15 @@ def _described(solute: Solute, w: float, start_c: float, no_loss: float, with_ju
 CONSTANTS = (
     *(NAOH_HEAT, KOH_HEAT, HYDRATE_HEAT, NAOH_SOLID_C, KOH_SOLID_C, WATER_C, ICE_C, FUSION),
     *(REFUSE_START, WARN_START, TOO_COLD, USUALLY_LESS, AT_MOST_LESS),
+)
+TABLES = (
+    Table(
+        "Heat that a strong NaOH lye gives off less than a weak one",
+        ("g/g", "kJ/mol"),
+        LOST_TO_STRENGTH,
+        HEAT_LOST_TO_STRENGTH,
+        "heat_of_solution",
+    ),
 )
 _HERE = "soapbench.science.lye_heat."
 RELATIONS = (

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from itertools import pairwise
 from typing import Literal
 
-from soapbench.science.errors import OutOfRange, number
-from soapbench.science.sources import Constant, Relation, Source
+from soapbench.science.arithmetic import interpolate, polynomial
+from soapbench.science.errors import OutOfRange, a_temperature, chosen, number
+from soapbench.science.sources import Constant, Relation, Source, Table
 
 Solute = Literal["NaOH", "KOH"]
 
@@ -34,6 +33,12 @@ SOLUBILITY = Source(
     "solubility-tables",
     "Solubility of solid inorganic compounds in water, Polish physics tables, table 04-26",
     "rows at 0, 20, 40, 50, 60 and 100 C; the rows at 10 and 30 C (and KOH at 40 C) are from memory",
+    "published",
+)
+KELL = Source(
+    "kell-1975",
+    "G. S. Kell, Density, Thermal Expansivity, and Compressibility of Liquid Water",
+    "J. Chem. Eng. Data 20, 97-105, 1975; the form that Laliberte 2009 uses",
     "published",
 )
 CRC = Source("crc", "CRC Handbook of Chemistry and Physics", "as carried in the Python package chemicals", "published")
@@ -71,6 +76,10 @@ C4 = (
 # Laliberte 2009, apparent density of KOH in water.
 KOH_C0, KOH_C1, KOH_C2, KOH_C3, KOH_C4 = 821.119043, 1043.201734, 0.11287333, 0.00124023636, 539.630389
 
+# Kell 1975, water at 1 atm, kg/m3, as Laliberte takes it.
+WATER_TOP = (999.83952, 16.945176, -0.0079870401, -4.6170461e-5, 1.0556302e-7, -2.8054253e-10)
+WATER_BOTTOM = 0.01687985
+
 # kJ/(kg K) at 25 and 60 C by mass fraction; the first row is water.
 HEAT_CAPACITY: dict[Solute, tuple[tuple[float, float, float], ...]] = {
     "NaOH": (
@@ -100,10 +109,11 @@ def density_g_per_ml(solute: Solute, w: float, temperature_c: float = 25) -> flo
         temperature_c: 0 to 110 C.
 
     Raises:
-        OutOfRange: the lye is stronger than 50 %, or colder or hotter than that.
+        OutOfRange: the lye is stronger than 50 %, colder or hotter than that, or an unknown alkali.
 
-    NaOH: Olsson 1997, within 0.2 % of printed tables. KOH: Laliberte 2009, within 0.2 %.
+    Source: NaOH: Olsson 1997, within 0.2 % of printed tables. KOH: Laliberte 2009, within 0.2 %.
     """
+    check_solute(solute)
     check_strength(w)
     check_temperature(temperature_c)
     if solute == "KOH":
@@ -120,8 +130,11 @@ def heat_capacity(solute: Solute, w: float, temperature_c: float = 25) -> float:
     For KOH above 45 % the last row is carried on. Within 2 %.
 
     Raises:
-        OutOfRange: the lye is stronger than 50 %, or the temperature is outside 0 to 110 C.
+        OutOfRange: the lye is stronger than 50 %, the temperature is outside 0 to 110 C, or an unknown alkali.
+
+    Source: Olsson 1997 and Laliberte 2009.
     """
+    check_solute(solute)
     check_strength(w)
     check_temperature(temperature_c)
     rows = HEAT_CAPACITY[solute]
@@ -136,8 +149,11 @@ def solubility_limit(solute: Solute, temperature_c: float) -> float:
     Below about 16 C a strong NaOH lye drops a hydrate, hence the steep step between 10 and 20 C.
 
     Raises:
-        OutOfRange: the temperature is below 0 C.
+        OutOfRange: the temperature is below 0 C, or an unknown alkali.
+
+    Source: Polish physics tables, table 04-26; some rows from memory.
     """
+    check_solute(solute)
     if number(temperature_c, "The temperature") < 0:
         raise OutOfRange("Below 0 °C there is no figure for how much alkali dissolves. Let it warm up first.")
     return interpolate(temperature_c, SATURATED[solute])
@@ -146,10 +162,12 @@ def solubility_limit(solute: Solute, temperature_c: float) -> float:
 def boiling_point_c(w: float) -> float:
     """Return the temperature in C at which a NaOH lye boils at standard air pressure.
 
-    Solved from the vapour pressure of Olsson 1997 by bisection; within 1.5 K. No such figure was found for KOH.
+    Solved by bisection; within 1.5 K. No such figure was found for KOH.
 
     Raises:
         OutOfRange: the lye is stronger than 50 %.
+
+    Source: the vapour pressure of Olsson 1997.
     """
     check_strength(w)
     low, high = 95.0, 160.0
@@ -160,36 +178,37 @@ def boiling_point_c(w: float) -> float:
 
 
 def vapour_pressure_kpa(w: float, temperature_c: float) -> float:
-    """Return the vapour pressure of water over a NaOH lye in kPa (Olsson 1997, within 3 %)."""
+    """Return the vapour pressure of water over a NaOH lye in kPa, within 3 %.
+
+    Raises:
+        OutOfRange: the lye is stronger than 50 %, or the temperature is outside -80 to 400 C.
+
+    Source: Olsson 1997.
+    """
     check_strength(w)
+    a_temperature(temperature_c)
     a1, a2, a3 = (polynomial(a, math.log(1 - w)) for a in (A1, A2, A3))
     return math.exp((a1 + a2 * temperature_c) / (temperature_c - a3))
 
 
 def enthalpy_kj_per_kg(w: float, temperature_c: float) -> float:
-    """Return the enthalpy of a NaOH lye in kJ/kg, pure water at 0 C being zero (Olsson 1997)."""
+    """Return the enthalpy of a NaOH lye in kJ/kg, pure water at 0 C being zero.
+
+    Raises:
+        OutOfRange: the lye is stronger than 50 %, or the temperature is outside -80 to 400 C.
+
+    Source: Olsson 1997.
+    """
     check_strength(w)
+    a_temperature(temperature_c)
     water = 1 - w
     c1 = polynomial(C1_TOP, water) / polynomial(C1_BOTTOM, water)
     return polynomial((c1, *(polynomial(c, water) for c in (C2, C3, C4))), temperature_c)
 
 
-def polynomial(coefficients: Sequence[float], x: float) -> float:
-    """Return c0 + c1 x + c2 x² + …"""
-    total = 0.0
-    for coefficient in reversed(coefficients):
-        total = total * x + coefficient
-    return total
-
-
-def interpolate(x: float, points: Sequence[tuple[float, float]]) -> float:
-    """Return y at x on the straight lines between points in rising x; held constant beyond both ends."""
-    if x <= points[0][0]:
-        return points[0][1]
-    for (x0, y0), (x1, y1) in pairwise(points):
-        if x <= x1:
-            return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
-    return points[-1][1]
+def check_solute(solute: str) -> None:
+    """Raise OutOfRange unless it is one of the two alkalis for soap."""
+    chosen(solute, SATURATED, "an alkali for soap")
 
 
 def check_strength(w: float) -> None:
@@ -217,11 +236,33 @@ def _koh_density(w: float, t: float) -> float:
 
 
 def _water_density(t: float) -> float:
-    top = (999.83952, 16.945176, -0.0079870401, -4.6170461e-5, 1.0556302e-7, -2.8054253e-10)
-    return polynomial(top, t) / (1 + 0.01687985 * t)
+    return polynomial(WATER_TOP, t) / (1 + WATER_BOTTOM * t)
 
 
+_DEGREES = ("", "x⁰", "x¹", "x²", "x³", "x⁴", "x⁵", "x⁶", "x⁷", "x⁸", "x⁹", "x¹⁰")
 CONSTANTS = (STRONGEST, HOTTEST, AIR_PRESSURE)
+TABLES = (
+    Table("Density of NaOH lyes, b1 to b3 in √water fraction", _DEGREES[:7],
+          (("b1", *B1), ("b2", *B2), ("b3", *B3)), OLSSON, "density_g_per_ml, kg/m³"),
+    Table("Vapour pressure of NaOH lyes, a1 to a3 in ln water fraction", _DEGREES,
+          (("a1", *A1), ("a2", *A2), ("a3", *A3)), OLSSON, "vapour_pressure_kpa"),
+    Table("Enthalpy of NaOH lyes, c1 to c4 in the water fraction", _DEGREES[:10],
+          (("c1, top", *C1_TOP), ("c1, bottom", *C1_BOTTOM), ("c2", *C2), ("c3", *C3), ("c4", *C4)),
+          OLSSON, "enthalpy_kj_per_kg, kJ/kg"),
+    Table("Apparent density of KOH in water", ("c0", "c1", "c2", "c3", "c4"),
+          ((KOH_C0, KOH_C1, KOH_C2, KOH_C3, KOH_C4),), LALIBERTE, "density_g_per_ml"),
+    Table("Density of water", _DEGREES[:7],
+          (("top", *WATER_TOP), ("bottom", 1.0, WATER_BOTTOM)), KELL, "density_g_per_ml for KOH, kg/m³"),
+    *(
+        Table(f"Heat capacity of {solute} lyes, kJ/(kg K)", ("g/g", "25 °C", "60 °C"), HEAT_CAPACITY[solute],
+              TWO_CORRELATIONS, "heat_capacity")
+        for solute in HEAT_CAPACITY
+    ),
+    *(
+        Table(f"Saturated {solute} lye", ("°C", "g/g"), SATURATED[solute], SOLUBILITY, "solubility_limit")
+        for solute in SATURATED
+    ),
+)  # fmt: skip
 _HERE = "soapbench.science.lye_properties."
 RELATIONS = (
     Relation(

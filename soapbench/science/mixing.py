@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from soapbench.science.errors import OutOfRange, fraction, not_negative, number, positive
+from soapbench.science.errors import OutOfRange, a_temperature, fraction, not_negative, positive
 from soapbench.science.interval import Interval
 from soapbench.science.lye_properties import Solute, heat_capacity
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
@@ -35,6 +35,7 @@ DUNN = Source(
 MIXING_RULE = Source("mixing-rule", "Heat balance of two liquids", "no loss, nothing melts", "computed")
 
 FATS_C = Constant("Heat capacity of liquid fats", "c", 2.0, "kJ/(kg K)", FATS_TABLES, "mixing_temperature: ± 0.2")
+HOTTEST_FATS = Constant("Hottest fats asked for", "T", 100.0, "C", OWN_CHOICE, "fats_temperature_for")
 ESTER_LOW = Constant("Heat of saponification, low", "q", 35.0, "kJ/mol", ESTER_HEAT, "saponification_rise")
 ESTER = Constant("Heat of saponification", "q", 45.0, "kJ/mol", ESTER_HEAT, "saponification_rise")
 ESTER_HIGH = Constant("Heat of saponification, high", "q", 55.0, "kJ/mol", ESTER_HEAT, "saponification_rise")
@@ -46,6 +47,8 @@ DRIEST = Constant("Least water that the gel line holds for", "", 0.15, "g/g", DU
 WETTEST = Constant("Most water that the gel line holds for", "", 0.22, "g/g", DUNN, "gel_temperature")
 LOOSE_LOSS = Constant("Heat lost by a loose loaf of 1 kg", "", 0.6, "", COMMON_PRACTICE, "heat_loss")
 KEPT_LOSS = Constant("Heat lost by an insulated loaf of 3 kg", "", 0.3, "", COMMON_PRACTICE, "heat_loss")
+LEAST_LOSS = Constant("Least heat lost by any loaf", "", 0.15, "", OWN_CHOICE, "heat_loss")
+MOST_LOSS = Constant("Most heat lost by any loaf", "", 0.95, "", OWN_CHOICE, "heat_loss")
 OVERHEATS = Constant("Heart of a loaf that overheats", "", 85.0, "C", OWN_CHOICE, "gel_outlook")
 FLAGS_THAT_MATTER = Constant("Hot signs that together call for a cool start", "", 2, "", OWN_CHOICE, "gel_outlook")
 
@@ -73,21 +76,40 @@ def mixing_temperature(
 
     Raises:
         OutOfRange: a mass is not above zero, or the lye cannot be so strong or so hot.
+
+    Source: heat balance of two liquids without loss.
     """
     fats = positive(fats_g, "The fats") * FATS_C.value
     lye = positive(lye_g, "The lye") * heat_capacity(solute, w, lye_c)
-    return (fats * number(fats_c, "The temperature of the fats") + lye * lye_c) / (fats + lye)
+    return (fats * a_temperature(fats_c, "The temperature of the fats") + lye * lye_c) / (fats + lye)
 
 
 def fats_temperature_for(mix_c: float, fats_g: float, lye_g: float, lye_c: float, w: float) -> float:
-    """Return how warm in C the fats must be so that the mix comes out at mix_c with the lye as it is."""
+    """Return how warm in C the fats must be so that the mix comes out at mix_c with the lye as it is.
+
+    Raises:
+        OutOfRange: a mass is not above zero, a temperature or a strength cannot be, or no fats could be so warm.
+
+    Source: the balance of mixing_temperature, solved for the fats.
+    """
+    a_temperature(mix_c, "The temperature of the mix")
     lye = positive(lye_g, "The lye") * heat_capacity("NaOH", w, lye_c)
-    return mix_c + lye * (mix_c - lye_c) / (positive(fats_g, "The fats") * FATS_C.value)
+    fats_c = mix_c + lye * (mix_c - lye_c) / (positive(fats_g, "The fats") * FATS_C.value)
+    if not 0 <= fats_c <= HOTTEST_FATS.value:
+        way = "Warm" if fats_c > 0 else "Cool"
+        raise OutOfRange(f"The fats alone cannot bring the mix to {mix_c:.0f} °C. {way} the lye as well.")
+    return fats_c
 
 
 def false_trace_warning(mix_c: float, highest_melting_c: float) -> str | None:
-    """Return a warning when the mix would be under the highest melting point in the formula, else None."""
-    if number(mix_c, "The temperature") >= number(highest_melting_c, "The melting point"):
+    """Return a warning when the mix would be under the highest melting point in the formula, else None.
+
+    Raises:
+        OutOfRange: a temperature that cannot be.
+
+    Source: common practice.
+    """
+    if a_temperature(mix_c) >= a_temperature(highest_melting_c, "The melting point"):
         return None
     return (
         f"Mixed at {mix_c:.0f} °C, a fat that melts at {highest_melting_c:.0f} °C can set again and look like trace. "
@@ -102,6 +124,8 @@ def saponification_rise(alkali_mol: float, fats_g: float, lye_g: float, w: float
 
     Raises:
         OutOfRange: a mass or the amount of alkali is not above zero, or the lye is too strong.
+
+    Source: enthalpies of formation of two esters and their products, CRC Handbook; none of a soap fat was found.
     """
     capacity = positive(fats_g, "The fats") * FATS_C.value + positive(lye_g, "The lye") * heat_capacity(solute, w, 60)
     per_kj = positive(alkali_mol, "The alkali", "mol") * 1000 / capacity
@@ -111,10 +135,10 @@ def saponification_rise(alkali_mol: float, fats_g: float, lye_g: float, w: float
 def gel_temperature(water_fraction: float) -> Interval:
     """Return the temperature in C at which a batter begins to gel, from its water by mass (0.15 to 0.22).
 
-    Dunn's two points for one blend; ± 5 K for others is our own choice.
-
     Raises:
         OutOfRange: the water is outside what the two points can stand for.
+
+    Source: Dunn's two points for one blend; ± 5 K for others is our own choice.
     """
     if not DRIEST.value <= fraction(water_fraction, "The water in the batter") <= WETTEST.value:
         raise OutOfRange(
@@ -129,11 +153,16 @@ def heat_loss(batter_g: float, insulated: bool) -> float:
     """Return the share of the heat of reaction that a loaf loses while it reacts, 0.15 to 0.95.
 
     Common practice gives two points: 0.6 for a loose loaf of 1 kg, 0.3 for an insulated one of 3 kg. Half of the
-    difference is given to the insulation, half to the size, along the logarithm of the mass (own choice).
+    difference is given to the insulation, half to the size, along the logarithm of the mass.
+
+    Raises:
+        OutOfRange: the batter weighs nothing.
+
+    Source: common practice for the two points; own choice for the line between and the ends.
     """
     half = (LOOSE_LOSS.value - KEPT_LOSS.value) / 2
     size = math.log(positive(batter_g, "The batter") / 1000) / math.log(3)
-    return min(0.95, max(0.15, LOOSE_LOSS.value - half * size - (half if insulated else 0)))
+    return min(MOST_LOSS.value, max(LEAST_LOSS.value, LOOSE_LOSS.value - half * size - (half if insulated else 0)))
 
 
 def gel_outlook(
@@ -160,9 +189,11 @@ def gel_outlook(
 
     Raises:
         OutOfRange: a mass or the amount of alkali is not above zero, or the lye is too strong.
+
+    Source: Dunn 2018 for the gel line, CRC Handbook for the heat, common practice for the losses and the signs.
     """
     rise = saponification_rise(alkali_mol, fats_g, lye_g, w).scaled(1 - heat_loss(batter_g, insulated))
-    peak = rise.shifted(number(mix_c, "The temperature of the batter"))
+    peak = rise.shifted(a_temperature(mix_c, "The temperature of the batter"))
     fraction(not_negative(water_fraction, "The water in the batter", ""), "The water in the batter")
     hot = len(set(flags)) >= FLAGS_THAT_MATTER.value or peak.central > OVERHEATS.value
     if water_fraction < DRIEST.value:
@@ -196,8 +227,20 @@ def _caution(hot: bool, flags: Sequence[str]) -> str:
 
 
 CONSTANTS = (
-    *(FATS_C, ESTER_LOW, ESTER, ESTER_HIGH, GEL_POINT, GEL_WATER, GEL_SLOPE, GEL_HALF_WIDTH, DRIEST, WETTEST),
-    *(LOOSE_LOSS, KEPT_LOSS, OVERHEATS, FLAGS_THAT_MATTER),
+    *(
+        FATS_C,
+        HOTTEST_FATS,
+        ESTER_LOW,
+        ESTER,
+        ESTER_HIGH,
+        GEL_POINT,
+        GEL_WATER,
+        GEL_SLOPE,
+        GEL_HALF_WIDTH,
+        DRIEST,
+        WETTEST,
+    ),
+    *(LOOSE_LOSS, KEPT_LOSS, LEAST_LOSS, MOST_LOSS, OVERHEATS, FLAGS_THAT_MATTER),
 )
 _HERE = "soapbench.science.mixing."
 RELATIONS = (

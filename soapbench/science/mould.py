@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
-from soapbench.science.errors import OutOfRange, fraction, not_negative, positive
+from soapbench.science.errors import OutOfRange, chosen, fraction, not_negative, positive
 from soapbench.science.interval import Interval
 from soapbench.science.sources import OWN_CHOICE, Constant, Relation, Source
 
@@ -47,7 +47,7 @@ class Mould:
         Raises:
             OutOfRange: a measure that this shape needs is missing or not above zero.
         """
-        if self.shape == "cylinder":
+        if chosen(self.shape, get_args(Shape), "a shape of mould") == "cylinder":
             return math.pi * positive(self.diameter_mm, "The mould's diameter", "mm") ** 2 / 4
         if self.shape == "cavities":
             return 0
@@ -85,6 +85,8 @@ def fill_height_mm(mould: Mould, volume_ml: float) -> float:
 
     Raises:
         OutOfRange: the volume is negative, a measure is missing, or the depth of the cavities is not given.
+
+    Source: geometry.
     """
     not_negative(volume_ml, "The batter", "ml")
     if mould.shape == "cavities":
@@ -99,6 +101,8 @@ def fits(mould: Mould, volume_ml: float, headroom_mm: float = HEADROOM.value) ->
 
     Raises:
         OutOfRange: a measure is missing or negative.
+
+    Source: geometry; the headroom is an own choice.
     """
     not_negative(volume_ml, "The batter", "ml")
     fill = volume_ml / mould.volume_ml
@@ -120,6 +124,8 @@ def fats_to_fill(mould: Mould, volume_per_g_of_fats: float, fill: float = 1.0) -
 
     Raises:
         OutOfRange: an input is not above zero, or the fill is above 1.
+
+    Source: geometry.
     """
     positive(fraction(fill, "The fill of the mould"), "The fill of the mould", "")
     return mould.volume_ml * fill / positive(volume_per_g_of_fats, "The batter made per gram of fats", "ml")
@@ -135,7 +141,9 @@ def pot_loss(records: Sequence[tuple[float, float]]) -> Interval:
     outweigh. Standard normal updating; the band is ± 2 standard deviations, cut at 0.
 
     Raises:
-        OutOfRange: more was poured than was made.
+        OutOfRange: more was poured than was made, or a mass is negative.
+
+    Source: normal-normal updating; the first guess is an own choice.
     """
     losses = [_loss(made, poured) for made, poured in records]
     weight_prior, weight_each = 1 / POT_LOSS_SD.value**2, 1 / RECORD_SD.value**2

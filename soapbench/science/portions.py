@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from .alkali import Acid, Alkali, AlkaliMass, superfat_of
-from .errors import OutOfRange, fraction
+from .errors import SMALLEST, OutOfRange, fraction
 from .fats import Fat
 from .scale import Weighing
 from .sources import STOICHIOMETRY, Constant, Relation
@@ -86,14 +86,17 @@ def portion_superfats(
         portions=tuple(
             (portion.letter, superfat_of(*portion_of(base_fats, weighed, portion), alkali, _acids(portion, acids)))
             for portion in portions
-            if portion.share > 0
+            if portion.share > SMALLEST
         ),
         batch=superfat_of([*base_fats, *every_oil], weighed, alkali, every_acid),
     )
 
 
 def portion_of(base_fats: Sequence[Fat], weighed: AlkaliMass, portion: Portion) -> tuple[list[Fat], AlkaliMass]:
-    """Return the fats and the alkali of one portion: its share of the base, and its own oil in full."""
+    """Return the fats and the alkali of one portion: its share of the base, and its own oil in full.
+
+    Source: mass balance; the lye is shared as the batter is.
+    """
     fats = [replace(fat, mass_g=portion.share * fat.mass_g) for fat in base_fats]
     share = AlkaliMass(portion.share * weighed.naoh_g, portion.share * weighed.koh_g)
     return [*fats, *portion.oil], share
@@ -113,8 +116,10 @@ def portion_interval(
 
     Raises:
         OutOfRange: the portion is empty, or holds no fat that takes alkali.
+
+    Source: as superfat.superfat_interval.
     """
-    if portion.share == 0:
+    if portion.share < SMALLEST:
         raise OutOfRange(f"Portion {portion.letter} is empty. Give it a share of the batter.")
     scale = scale or Weighing(1.0)
     fats, share = portion_of(base_fats, weighed, portion)
@@ -122,6 +127,7 @@ def portion_interval(
 
 
 def _shrunk(scale: Weighing, share: float) -> Weighing:
+    """Return the scale as it looks from a portion: the weighings were made of the whole batch."""
     repeat = None if scale.repeat_g is None else scale.repeat_g * share
     error = None if scale.mpe_g is None else scale.mpe_g * share
     return Weighing(scale.resolution_g * share, repeat, error)

@@ -41,13 +41,15 @@ def pot_check(
     Doubt when the gap is more than max(2 d sqrt(n), 0.3 % of the sum); a gap the size of one part names it.
 
     Raises:
-        OutOfRange: an expected mass or step that is not above 0, a negative reading, or no weighing.
+        OutOfRange: an expected mass or step that is not above 0, a negative reading or part, or no weighing.
 
     Source: own choice.
     """
     positive(expected_g, "The sum of the weighings")
     not_negative(read_g, "The pot without its tare")
     positive(resolution_g, "The step of the scale")
+    for name, mass in parts.items():
+        not_negative(mass, f"The weight of {name}")
     if weighings < 1:
         raise OutOfRange("There is nothing in the pot yet. Weigh the first fat.")
     allowed = max(POT_STEPS.value * resolution_g * sqrt(weighings), POT_SHARE.value * expected_g)

@@ -8,7 +8,7 @@ from functools import partial
 from operator import eq
 
 from .atoms import KOH
-from .errors import OutOfRange, not_negative, number
+from .errors import SMALLEST, OutOfRange, not_negative, number
 from .fats import Kind
 from .fatty_acids import acid_molar_mass, carbon_atoms, double_bonds, free_acid_iodine_factor, iodine_factor
 from .interval import Interval
@@ -72,10 +72,7 @@ class FatProfile:
 
     def __post_init__(self) -> None:
         not_negative(self.mass_g, f"The mass of {self.name}")
-        for code, (low, high) in self.composition.items():
-            acid_molar_mass(code)
-            if not 0 <= number(low, code) <= number(high, code) <= 100:
-                raise OutOfRange(f"{code} of {self.name} must run from a smaller to a larger per cent, 0 to 100.")
+        check_composition(self.composition, self.name)
 
     @property
     def is_known(self) -> bool:
@@ -105,6 +102,14 @@ class Profile:
         return sum(interval.central for code, interval in self.acids if code in codes)
 
 
+def check_composition(composition: Composition, name: str = "this fat") -> None:
+    """Raise OutOfRange unless each acid is known and runs from a smaller to a larger per cent, 0 to 100."""
+    for code, (low, high) in composition.items():
+        acid_molar_mass(code)
+        if not 0 <= number(low, code) <= number(high, code) <= 100:
+            raise OutOfRange(f"{code} of {name} must run from a smaller to a larger per cent, 0 to 100.")
+
+
 def profile_of(fats: Sequence[FatProfile]) -> Profile:
     """Return the profile of a blend, mixed by mass.
 
@@ -114,7 +119,7 @@ def profile_of(fats: Sequence[FatProfile]) -> Profile:
     Source: AOCS Cd 3a-94 and Cd 1c-85 for the values; the ranges are those of the compositions given.
     """
     total = sum(fat.mass_g for fat in fats)
-    if total <= 0:
+    if total < SMALLEST:
         raise OutOfRange("There is no fat here yet. Add a fat with its weight.")
     known = [fat for fat in fats if fat.is_known]
     if not known:
@@ -140,6 +145,7 @@ def calculated_saponification_value(composition: Composition, kind: Kind = "trig
     Source: AOCS Cd 3a-94; for split fatty acids 56.105 x 1000 / mean molar mass. Not for waxes, nor for fats with
     much unsaponifiable matter or free acid.
     """
+    check_composition(composition)
     finish = {"triglyceride": _glyceride_value, "fatty acid": _acid_value}[_reckonable(kind)]
     return _of_mixture(composition, lambda code: 100 / acid_molar_mass(code), finish)
 
@@ -161,6 +167,7 @@ def calculated_iodine_value(composition: Composition, kind: Kind = "triglyceride
 
     Source: AOCS Cd 1c-85, factors of triglycerides or of free acids; not exact for acids with a hydroxyl group.
     """
+    check_composition(composition)
     factor = {"triglyceride": iodine_factor, "fatty acid": free_acid_iodine_factor}[_reckonable(kind)]
     return _of_mixture(composition, lambda code: 100 * factor(code), lambda value: value)
 
@@ -197,7 +204,7 @@ def _extreme(composition: Composition, weight: Callable[[str], float], sign: int
 def _mean(amounts: Mapping[str, float], weight: Callable[[str], float]) -> float:
     # Published tables leave out traces, so what they list counts as the whole.
     total = sum(amounts.values())
-    if total <= 0:
+    if total < SMALLEST:
         raise OutOfRange("Enter the per cent of at least one fatty acid.")
     return sum(amount * weight(code) for code, amount in amounts.items()) / total
 

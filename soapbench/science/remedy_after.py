@@ -18,7 +18,7 @@ from .alkali import (
     superfat_of,
 )
 from .atoms import KOH
-from .errors import OutOfRange
+from .errors import SMALLEST, OutOfRange
 from .fats import Fat
 from .remedy_answer import Remedy, percent
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
@@ -40,6 +40,8 @@ def superfat_now(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids
 
     Raises:
         OutOfRange: no fat that takes alkali.
+
+    Source: mole balance.
     """
     acids = tuple(acids)
     value = superfat_of(fats, weighed, alkali, acids)
@@ -63,9 +65,11 @@ def fat_to_add(
 
     Raises:
         OutOfRange: the fat takes no alkali, or a superfat out of range.
+
+    Source: mole balance; the fats on their careful side.
     """
     acids = tuple(acids)
-    if other.sv_for_alkali <= 0:
+    if other.sv_for_alkali < SMALLEST:
         raise OutOfRange(f"{other.name} takes no alkali, so it cannot put this right. Choose a fat.")
     wanted = (pure_equivalents(weighed, alkali) - acid_mol(acids)) / (1 - check_superfat(superfat))
     grams = max(0.0, (wanted - careful_mol(fats)) * KOH * 1000 / other.sv_for_alkali)
@@ -84,6 +88,8 @@ def alkali_to_add(
 
     Raises:
         OutOfRange: no fat, or a superfat out of range.
+
+    Source: mole balance.
     """
     acids = tuple(acids)
     needed = alkali_for(fats, superfat, alkali, acids)

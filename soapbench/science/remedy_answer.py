@@ -24,7 +24,7 @@ class Remedy:
 
 
 def percent(share: float) -> str:
-    """Return a fraction as a per cent for a sentence, one decimal."""
+    """Return a fraction as a per cent for a sentence, one decimal. Source: own wording."""
     return f"{100 * share:.1f} %"
 
 
@@ -33,6 +33,8 @@ def scaled(fats: Sequence[Fat], factor: float) -> list[Fat]:
 
     Raises:
         OutOfRange: a factor that is not above 0.
+
+    Source: proportion.
     """
     positive(factor, "The factor", "")
     return [replace(fat, mass_g=fat.mass_g * factor) for fat in fats]

@@ -6,8 +6,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from .alkali import Acid, Alkali, alkali_for, careful_mol, superfat_of
-from .errors import OutOfRange, positive
+from .errors import SMALLEST, OutOfRange, not_negative, number, positive
 from .fats import Fat
+from .lye import water_to_alkali
 from .remedy_answer import Remedy, percent, scaled
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
 
@@ -25,6 +26,8 @@ def recompute_alkali(
 
     Raises:
         OutOfRange: a superfat out of range, no fat, or a lye stronger than 50 % or of no strength.
+
+    Source: mole balance, as alkali.alkali_for.
     """
     acids = tuple(acids)
     weighed = alkali_for(fats, superfat, alkali, acids)
@@ -42,11 +45,11 @@ def water_for(alkali_g: float, concentration: float) -> float:
     """Return the water for a lye of this strength, g: W = N (1 - c) / c.
 
     Raises:
-        OutOfRange: stronger than 50 %, where alkali may stay undissolved, or not above 0.
+        OutOfRange: stronger than 50 %, where alkali may stay undissolved, or not above 0; a negative alkali.
+
+    Source: lye.water_to_alkali.
     """
-    if not 0 < concentration <= 0.5:
-        raise OutOfRange("The lye must hold more than 0 % and at most 50 % alkali, or it will not dissolve.")
-    return alkali_g * (1 - concentration) / concentration
+    return not_negative(alkali_g, "The alkali") * water_to_alkali(concentration)
 
 
 def keep_proportions(planned: Sequence[Fat], factor: float) -> Remedy:
@@ -54,8 +57,10 @@ def keep_proportions(planned: Sequence[Fat], factor: float) -> Remedy:
 
     Raises:
         OutOfRange: a factor below 1.
+
+    Source: proportion.
     """
-    if not factor >= 1:
+    if number(factor, "The factor") < 1:
         raise OutOfRange("To keep the proportions, the factor must be 1 or more.")
     larger = scaled(planned, factor)
     amounts = ", ".join(f"{fat.name} {fat.mass_g:.0f} g" for fat in larger)
@@ -73,10 +78,12 @@ def shrink_to_stock(planned: Sequence[Fat], short: str, have_g: float) -> Remedy
 
     Raises:
         OutOfRange: the fat is not in the plan, or there is none of it.
+
+    Source: proportion.
     """
     needed = sum(fat.mass_g for fat in planned if fat.name == short)
-    if needed <= 0:
-        raise OutOfRange(f"{short} is not in this recipe.")
+    if needed < SMALLEST:
+        raise OutOfRange(f"There is no {short} in this recipe.")
     factor = positive(have_g, f"What is left of {short}") / needed
     smaller = scaled(planned, factor)
     amounts = ", ".join(f"{fat.name} {fat.mass_g:.0f} g" for fat in smaller)
@@ -93,10 +100,12 @@ def substitute(planned: Sequence[Fat], short: str, have_g: float, other: Fat) ->
 
     Raises:
         OutOfRange: the fat is not in the plan, or nothing is missing of it.
+
+    Source: mass balance.
     """
     needed = sum(fat.mass_g for fat in planned if fat.name == short)
-    gap = needed - have_g
-    if needed <= 0 or gap <= 0:
+    gap = needed - not_negative(have_g, f"What is left of {short}")
+    if needed < SMALLEST or gap <= 0:
         raise OutOfRange(f"Nothing is missing of {short}.")
     kept = [replace(fat, mass_g=fat.mass_g * have_g / needed) if fat.name == short else fat for fat in planned]
     return [*kept, replace(other, mass_g=gap)], Remedy(
@@ -109,7 +118,10 @@ def substitute(planned: Sequence[Fat], short: str, have_g: float, other: Fat) ->
 
 
 def add_what_is_owed(actual: Sequence[Fat], planned: Sequence[Fat]) -> Remedy | None:
-    """The short fats with the grams still owed, or None when nothing is short."""
+    """Return the short fats with the grams still owed, or None when nothing is short.
+
+    Source: planned less weighed; what is not worth a word is an own choice, SAME_SHARE.
+    """
     have = _masses(actual)
     owed = {name: mass - have.get(name, 0.0) for name, mass in _masses(planned).items()}
     short = {name: gap for name, gap in owed.items() if gap > SAME_SHARE.value * _masses(planned)[name]}
@@ -133,7 +145,7 @@ def remedies_before_lye(
 
     Source: mole balance; the order is an own choice.
     """
-    if careful_mol(fats_actual) <= 0:
+    if careful_mol(fats_actual) < SMALLEST:
         raise OutOfRange("There is no fat here that takes alkali. Weigh the fats first.")
     owed = add_what_is_owed(fats_actual, fats_planned)
     found = [owed, recompute_alkali(fats_actual, superfat, alkali, acids)]
@@ -155,7 +167,7 @@ def _masses(fats: Sequence[Fat]) -> dict[str, float]:
 
 def _ratios(actual: Sequence[Fat], planned: Sequence[Fat]) -> dict[str, float]:
     have = _masses(actual)
-    ratios = {name: have.get(name, 0.0) / mass for name, mass in _masses(planned).items() if mass > 0}
+    ratios = {name: have.get(name, 0.0) / mass for name, mass in _masses(planned).items() if mass > SMALLEST}
     return ratios or {"": 1.0}
 
 

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
+from .drying import LEVEL, water_left
 from .errors import OutOfRange, fraction, not_negative, positive
 from .remedy_answer import Remedy, percent
-from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
-
-LEVEL = Constant(
-    "loss in a week below which a bar is level", "", 0.005, "share of its mass", OWN_CHOICE, "cure_progress"
-)
+from .sources import STOICHIOMETRY, Constant, Relation
 
 
 def dose_for_portion(rate: float, share: float, fats_g: float) -> Remedy:
@@ -16,6 +13,8 @@ def dose_for_portion(rate: float, share: float, fats_g: float) -> Remedy:
 
     Raises:
         OutOfRange: a rate or share outside 0 to 1, or negative fats.
+
+    Source: proportion.
     """
     grams = fraction(rate, "The rate") * fraction(share, "The share") * not_negative(fats_g, "The fats")
     return Remedy("C10", "For this portion", f"Weigh {grams:.2f} g: {percent(rate)} of this portion's fats.", grams)
@@ -26,6 +25,8 @@ def dose_for_rest(dose_g: float, poured_share: float) -> Remedy:
 
     Raises:
         OutOfRange: a negative dose, or a share outside 0 to 1.
+
+    Source: proportion.
     """
     grams = not_negative(dose_g, "The dose") * (1 - fraction(poured_share, "The share that is poured"))
     if poured_share == 1:
@@ -42,6 +43,8 @@ def mould_gap(volume_ml: float, mould_ml: float) -> Remedy:
 
     Raises:
         OutOfRange: a volume that is not above 0.
+
+    Source: difference of the two volumes.
     """
     gap = positive(mould_ml, "The mould", "ml") - positive(volume_ml, "The batter", "ml")
     if gap < 0:
@@ -58,6 +61,8 @@ def keep_the_shade(share: float, have_g: float, need_g: float, batter_g: float) 
 
     Raises:
         OutOfRange: nothing is short, or a share outside 0 to 1.
+
+    Source: proportion.
     """
     left = _colour_left(have_g, need_g)
     smaller = fraction(share, "The share") * left
@@ -74,6 +79,8 @@ def keep_the_size(rate: float, have_g: float, need_g: float) -> Remedy:
 
     Raises:
         OutOfRange: nothing is short, or a rate outside 0 to 1.
+
+    Source: proportion.
     """
     paler = fraction(rate, "The rate") * _colour_left(have_g, need_g)
     sentence = f"Use all {have_g:.2f} g: {percent(paler)} in place of {percent(rate)}, so expect a paler shade."
@@ -93,12 +100,14 @@ def cure_progress(fresh_g: float, now_g: float, fresh_water: float, week_ago_g: 
     L = 1 - w / w0; water left = (w_f - L) / (1 - L); level below 0.5 % a week.
 
     Raises:
-        OutOfRange: a mass that is not above 0, or a bar that has lost more than all of its water.
+        OutOfRange: a mass that is not above 0, or a bar that grew or has lost more than all of its water.
+
+    Source: mass balance of the water, as drying.water_left; level is an own choice, LEVEL.
     """
-    loss = 1 - positive(now_g, "The bar") / positive(fresh_g, "The fresh bar")
-    if loss > fraction(fresh_water, "The water in the fresh bar"):
+    water = water_left(fresh_water, fresh_g, now_g)
+    loss = 1 - now_g / fresh_g
+    if loss > fresh_water:
         raise OutOfRange("The bar has lost more than its water. Is it the same bar, whole?")
-    water = (fresh_water - loss) / (1 - loss)
     sentence = f"It has lost {percent(loss)} and still holds {percent(water)} water."
     if week_ago_g is not None:
         weekly = 1 - now_g / positive(week_ago_g, "The bar a week ago")
@@ -106,7 +115,7 @@ def cure_progress(fresh_g: float, now_g: float, fresh_water: float, week_ago_g: 
     return Remedy("C17", "Cure", sentence, fresh_g - now_g)
 
 
-CONSTANTS = (LEVEL,)
+CONSTANTS: tuple[Constant, ...] = ()
 _AT = "soapbench.science.remedy_dose."
 RELATIONS = (
     Relation("C10 addition per portion", "g_k = rate x share x fats", "g", STOICHIOMETRY, _AT + "dose_for_portion"),

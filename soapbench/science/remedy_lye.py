@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from .alkali import Acid, Alkali, AlkaliMass, alkali_for, superfat_of
-from .errors import OutOfRange, not_negative, positive
+from .errors import OutOfRange, not_negative, number, positive
 from .fats import Fat
+from .lye_properties import STRONGEST
 from .remedy_answer import Remedy, percent
 from .remedy_before import SAME_SHARE, water_for
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
@@ -24,6 +25,8 @@ def pour_part_of_lye(made_g: float, solution_g: float, needed_g: float) -> Remed
 
     Raises:
         OutOfRange: more is needed than was made, a solution lighter than its alkali, or a mass not above 0.
+
+    Source: proportion.
     """
     _check_lye(made_g, solution_g)
     if positive(needed_g, "The alkali needed") > made_g:
@@ -43,9 +46,11 @@ def make_more_lye(made_g: float, solution_g: float, needed_g: float) -> Remedy:
 
     Raises:
         OutOfRange: enough was made already, a solution lighter than its alkali, or a mass not above 0.
+
+    Source: proportion; the same strength again.
     """
     _check_lye(made_g, solution_g)
-    if needed_g <= made_g:
+    if positive(needed_g, "The alkali needed") <= made_g:
         raise OutOfRange("There is enough alkali in the lye already. Pour part of it instead.")
     more = needed_g - made_g
     extra = more * solution_g / made_g
@@ -65,10 +70,12 @@ def put_water_right(alkali_g: float, water_g: float, concentration: float) -> Re
 
     Raises:
         OutOfRange: an alkali not above 0, a negative water, or a strength above 50 %.
+
+    Source: definition of the strength; what more or less water does is common practice.
     """
     actual = positive(alkali_g, "The alkali") / (alkali_g + not_negative(water_g, "The water"))
     missing = water_for(alkali_g, concentration) - water_g
-    if actual > 0.5:
+    if actual > STRONGEST.value:
         sentence = (
             f"The lye is at {percent(actual)}: too strong, the alkali may not dissolve. Pour it slowly into "
             f"{missing:.0f} g of cold water before use. {_GUARD}"
@@ -92,6 +99,8 @@ def share_of_stock_lye(needed_g: float, stock_alkali_g: float, stock_water_g: fl
 
     Raises:
         OutOfRange: the make holds less alkali than is needed, or a mass is not above 0.
+
+    Source: proportion.
     """
     positive(needed_g, "The alkali needed")
     if needed_g > positive(stock_alkali_g, "The alkali in the make"):
@@ -122,7 +131,8 @@ def remedies_lye_made(
     Source: mole balance; the order is an own choice.
     """
     acids = tuple(acids)
-    needed, solution = alkali_for(fats, superfat, alkali, acids).total_g, made.total_g + water_g
+    needed = alkali_for(fats, superfat, alkali, acids).total_g
+    solution = made.total_g + not_negative(water_g, "The water")
     ratio = needed / positive(made.total_g, "The alkali in the lye")
     now = superfat_of(fats, made, alkali, acids)
     if abs(ratio - 1) <= SAME_SHARE.value:
@@ -136,7 +146,7 @@ def remedies_lye_made(
 
 
 def _check_lye(made_g: float, solution_g: float) -> None:
-    if positive(made_g, "The alkali in the lye") > solution_g:
+    if positive(made_g, "The alkali in the lye") > number(solution_g, "The solution"):
         raise OutOfRange("The solution cannot weigh less than the alkali in it. Weigh it without its jug.")
 
 

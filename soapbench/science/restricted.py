@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from .doses import DoseCheck, Limit, check_dose
-from .errors import OutOfRange, fraction, not_negative
+from .errors import SMALLEST, OutOfRange, fraction, not_negative
 from .sources import STOICHIOMETRY, Confidence, Constant, Relation, Source
 
 _READ = "read in the standard"
@@ -70,7 +70,7 @@ def strictest_limit(substance: str) -> Limit | None:
 def substance_totals(scents: Sequence[Scent]) -> dict[str, float]:
     """Return the grams of each substance over all scents of a recipe or a portion.
 
-    Source: IFRA asks to add up what natural oils contain.
+    Source: IFRA asks to add up what natural oils contain; second-hand.
     """
     totals: dict[str, float] = defaultdict(float)
     for scent in scents:
@@ -84,6 +84,8 @@ def check_substances(scents: Sequence[Scent], product_g: float) -> tuple[tuple[s
 
     Raises:
         OutOfRange: a product that is not above 0.
+
+    Source: the limits in LIMITS, each with how far it can be trusted.
     """
     return tuple(
         (substance, check_dose(substance, mass, product_g, limit))
@@ -97,11 +99,13 @@ def largest_share_of_oil(substance: str, share_in_oil: float) -> float:
 
     Raises:
         OutOfRange: no limit is known for the substance, or its share is not above 0 and at most 1.
+
+    Source: limit of the substance by its share in the oil.
     """
     limit = strictest_limit(substance)
     if limit is None:
-        raise OutOfRange(f"No limit is known for {substance}. Ask the supplier for the certificate of the oil.")
-    if fraction(share_in_oil, f"The {substance} in the oil") == 0:
+        raise OutOfRange(f"No limit is known for “{substance}”. Ask the supplier for the certificate of the oil.")
+    if fraction(share_in_oil, f"The {substance} in the oil") < SMALLEST:
         raise OutOfRange(f"An oil without {substance} is not limited by it.")
     return min(100.0, limit.max_percent / share_in_oil)
 

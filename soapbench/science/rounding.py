@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import floor
 from typing import Literal
 
-from .errors import OutOfRange, not_negative, positive
+from .errors import chosen, not_negative, positive
 from .sources import OWN_CHOICE, Constant, Relation, Source
 
 Kind = Literal["alkali", "fat", "water", "scent", "colour", "addition"]
@@ -16,6 +16,14 @@ _RULES = Source(
     "Rules for entering weights at the bench",
     "tolerance = max(one step, share of the target); no outside source",
     "own choice",
+)
+
+
+_MINIMUM = Source(
+    "oiml-r76",
+    "OIML R 76-1, Non-automatic weighing instruments",
+    "minimum capacity of class III is 20 e; from memory",
+    "from memory",
 )
 
 
@@ -33,7 +41,7 @@ TOLERANCE: dict[Kind, Constant] = {
 }
 COARSE = Constant("share of the alkali that one scale step may be", "d/N", 0.005, "share", _RULES, "scale_too_coarse")
 SMALLEST_STEPS = Constant(
-    "steps below which a weighing means little", "n", 20, "scale steps", OWN_CHOICE, "smallest_sensible_g"
+    "steps below which a weighing means little", "n", 20, "scale steps", _MINIMUM, "smallest_sensible_g"
 )
 # Why 20: one step is then 5 % of the mass, which is the widest tolerance above.
 _HAIR = 1e-9  # lifts 2.4999999999 that meant 2.5
@@ -44,6 +52,8 @@ def round_to(mass_g: float, resolution_g: float) -> float:
 
     Raises:
         OutOfRange: a negative mass or a step that is not above 0.
+
+    Source: rule B of ISO 80000-1 (a half goes up), from memory.
     """
     not_negative(mass_g, "The mass")
     return _grams(floor(mass_g / positive(resolution_g, "The step of the scale") + 0.5 + _HAIR), resolution_g)
@@ -62,8 +72,9 @@ def round_keeping_total(masses: Sequence[float], resolution_g: float) -> tuple[f
     Raises:
         OutOfRange: a negative mass or a step that is not above 0.
     """
-    total = round_to(sum(masses), resolution_g)
+    positive(resolution_g, "The step of the scale")
     shares = [not_negative(mass, "The mass") / resolution_g for mass in masses]
+    total = round_to(sum(masses), resolution_g)
     steps = [floor(share + _HAIR) for share in shares]
     left_over = round(total / resolution_g) - sum(steps)
     by_remainder = sorted(range(len(steps)), key=lambda index: steps[index] - shares[index])
@@ -77,9 +88,10 @@ def tolerance_g(kind: Kind, target_g: float, resolution_g: float) -> float:
 
     Raises:
         OutOfRange: an unknown kind, a negative target or a step that is not above 0.
+
+    Source: own choice, no outside source.
     """
-    if kind not in TOLERANCE:
-        raise OutOfRange(f"There is no tolerance for {kind}.")
+    chosen(kind, TOLERANCE, "a kind of weighing")
     positive(resolution_g, "The step of the scale")
     return max(resolution_g, TOLERANCE[kind].value * not_negative(target_g, "The target"))
 
@@ -89,6 +101,8 @@ def smallest_sensible_g(resolution_g: float) -> float:
 
     Raises:
         OutOfRange: a step that is not above 0.
+
+    Source: OIML R 76-1, minimum capacity of class III, from memory.
     """
     return SMALLEST_STEPS.value * positive(resolution_g, "The step of the scale")
 
@@ -98,6 +112,8 @@ def scale_too_coarse(resolution_g: float, alkali_g: float) -> bool:
 
     Raises:
         OutOfRange: a step or an alkali that is not above 0.
+
+    Source: own choice, no outside source.
     """
     return positive(resolution_g, "The step of the scale") / positive(alkali_g, "The alkali") > COARSE.value
 
@@ -108,6 +124,6 @@ RELATIONS = (
     Relation("rounding to the scale", "whole steps, half upwards", "g", OWN_CHOICE, _AT + "round_to"),
     Relation("rounding that keeps the total", "largest remainders", "g", OWN_CHOICE, _AT + "round_keeping_total"),
     Relation("tolerance", "T = max(d, p x target)", "g", _RULES, _AT + "tolerance_g"),
-    Relation("smallest sensible mass", "20 d", "g", OWN_CHOICE, _AT + "smallest_sensible_g"),
+    Relation("smallest sensible mass", "20 d", "g", _MINIMUM, _AT + "smallest_sensible_g"),
     Relation("scale too coarse for the alkali", "d / N > 0.005", "", _RULES, _AT + "scale_too_coarse"),
 )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import sqrt
 
 from .errors import OutOfRange, not_negative, positive
-from .sources import COMMON_PRACTICE, FROM_MEMORY, Constant, Relation, Source
+from .sources import COMMON_PRACTICE, FROM_MEMORY, Constant, Relation, Source, Table
 
 _GUM = Source(
     "gum-f221",
@@ -73,7 +73,10 @@ def weighing_u(scale: Weighing) -> float:
 
 
 def weighing_limit(scale: Weighing) -> float:
-    """Return how far off one net weighing can reasonably be, g: two scatters, one step, the permissible error."""
+    """Return how far off one net weighing can reasonably be, g: two scatters, one step, the permissible error.
+
+    Source: the same parts as weighing_u, each at its limit; from memory.
+    """
     step = scale.resolution_g
     repeat = REPEAT_IN_STEPS.value * step if scale.repeat_g is None else scale.repeat_g
     error = KITCHEN_ERROR_IN_STEPS.value * step if scale.mpe_g is None else scale.mpe_g
@@ -97,7 +100,7 @@ def permissible_error_g(load_g: float, interval_g: float, scale_class: str, *, i
         in_service: twice the error of first verification, as for a scale that has been in use.
 
     Raises:
-        OutOfRange: an unknown class, or a load above the class's largest.
+        OutOfRange: an unknown class, a load above the class's largest, or an interval that is not above 0.
 
     Source: UK SI 1995/1907, Schedule 2, paragraph 4, Table 3 (the limits of OIML R 76-1, from memory).
     """
@@ -114,6 +117,15 @@ def permissible_error_g(load_g: float, interval_g: float, scale_class: str, *, i
 
 CONSTANTS = (REPEAT_IN_STEPS, KITCHEN_ERROR_IN_STEPS)
 _AT = "soapbench.science.scale."
+TABLES = (
+    Table(
+        "Permissible errors of verified scales, first verification",
+        ("class", "load up to, e", "error, e"),
+        tuple((name, *row) for name, rows in _CLASSES.items() for row in rows),
+        _MPE,
+        "permissible_error_g",
+    ),
+)
 RELATIONS = (
     Relation(
         "uncertainty of one net weighing", "u^2 = s_rep^2 + 2 d^2/12 + (MPE/sqrt 3)^2", "g", _GUM, _AT + "weighing_u"

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import Literal
 
-from soapbench.science.errors import OutOfRange, number, positive
+from soapbench.science.errors import OutOfRange, a_temperature, chosen, positive
 from soapbench.science.interval import Interval
 from soapbench.science.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_CHOICE, Constant, Relation, Source
 
@@ -44,9 +44,10 @@ def working_minutes(behaviour: Behaviour, records: Sequence[float] = ()) -> Inte
 
     Raises:
         OutOfRange: the note is unknown, or a recorded time is not above zero.
+
+    Source: common practice for the first guess; normal updating of the logarithm of the time.
     """
-    if behaviour not in GUESSES:
-        raise OutOfRange(f"“{behaviour}” is no note on a scent. Choose one of: {', '.join(GUESSES)}.")
+    chosen(behaviour, GUESSES, "a note on a scent")
     return learnt_minutes(GUESSES[behaviour].value, records)
 
 
@@ -80,6 +81,8 @@ def usual_trace_minutes(records: Sequence[float]) -> Interval:
 
     Raises:
         OutOfRange: a record is not above zero.
+
+    Source: as learnt_minutes; the first guess is common practice.
     """
     return learnt_minutes(TRACE_GUESS.value, records)
 
@@ -87,19 +90,26 @@ def usual_trace_minutes(records: Sequence[float]) -> Interval:
 def at_temperature(minutes: float, measured_c: float, wanted_c: float) -> float:
     """Return a working time measured at one temperature as it would be at another; a doubling for each 10 K cooler.
 
-    A rule of thumb for reactions, from memory: it gives a size, not a promise.
+    It gives a size, not a promise.
 
     Raises:
-        OutOfRange: the time is not above zero, or a temperature is no number.
+        OutOfRange: the time is not above zero, or a temperature that cannot be.
+
+    Source: a rule of thumb for reactions, from memory.
     """
-    warmer = number(measured_c, "The temperature") - number(wanted_c, "The temperature")
+    warmer = a_temperature(measured_c) - a_temperature(wanted_c)
     return positive(minutes, "A working time", "min") * math.pow(2, warmer / DOUBLING.value)
 
 
 def planning_minutes(working: Interval) -> float:
     """Return the working time to plan with: half way, on the log scale, from the central to the low end.
 
-    About five times in six the portion stays pourable for longer. Own choice.
+    About five times in six the portion stays pourable for longer.
+
+    Raises:
+        OutOfRange: a time that is not above zero.
+
+    Source: own choice.
     """
     return math.sqrt(
         positive(working.low, "A working time", "min") * positive(working.central, "A working time", "min")
@@ -109,10 +119,12 @@ def planning_minutes(working: Interval) -> float:
 def cooler_by_k(factor: float) -> float:
     """Return by how many K to mix cooler so that working times grow by a factor; a doubling for each 10 K.
 
-    A rule of thumb for reactions, from memory: it gives a size, not a promise.
+    It gives a size, not a promise.
 
     Raises:
         OutOfRange: the factor is below 1.
+
+    Source: a rule of thumb for reactions, from memory.
     """
     if positive(factor, "The factor", "") < 1:
         raise OutOfRange("Cooler batter gives more time, never less.")

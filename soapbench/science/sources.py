@@ -1,4 +1,4 @@
-"""Where each constant and each formula comes from, kept beside the code that uses it."""
+"""Where each constant, each table and each formula comes from, kept beside the code that uses it."""
 
 from __future__ import annotations
 
@@ -45,6 +45,33 @@ class Relation:
     function: str
 
 
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Figures in use that stand in rows, such as coefficients; the code reads the same rows."""
+
+    name: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[float | str, ...], ...]
+    source: Source
+    used_in: str
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """What one module of the science declares, under the first sentence of what it says of itself."""
+
+    key: str
+    title: str
+    constants: tuple[Constant, ...]
+    relations: tuple[Relation, ...]
+    tables: tuple[Table, ...]
+
+    @property
+    def size(self) -> int:
+        """Return how many figures, tables and formulas there are."""
+        return len(self.constants) + len(self.relations) + len(self.tables)
+
+
 def gather(modules: Iterable[ModuleType]) -> tuple[tuple[Constant, ...], tuple[Relation, ...]]:
     """Return the constants and relations that the given modules declare, in the order of the modules."""
     constants: list[Constant] = []
@@ -57,9 +84,26 @@ def gather(modules: Iterable[ModuleType]) -> tuple[tuple[Constant, ...], tuple[R
 
 def everything() -> tuple[tuple[Constant, ...], tuple[Relation, ...]]:
     """Return every constant and every relation of the science, for the page that shows them with their sources."""
+    return gather(_modules())
+
+
+def chapters() -> tuple[Chapter, ...]:
+    """Return the same by module, with the tables, in the order of the modules' names; empty modules are left out."""
+    found = (_chapter(module) for module in _modules())
+    return tuple(chapter for chapter in found if chapter.size)
+
+
+def _chapter(module: ModuleType) -> Chapter:
+    constants, relations = gather([module])
+    title = (module.__doc__ or "").split("\n\n")[0].replace("\n", " ").rstrip(".")
+    key = module.__name__.rpartition(".")[2]
+    return Chapter(key, title, constants, relations, tuple(getattr(module, "TABLES", ())))
+
+
+def _modules() -> tuple[ModuleType, ...]:
     package = import_module("soapbench.science")
     names = sorted(module.name for module in iter_modules(package.__path__))
-    return gather(import_module(f"soapbench.science.{name}") for name in names)
+    return tuple(import_module(f"soapbench.science.{name}") for name in names)
 
 
 CIAAW_2021 = Source(

@@ -155,13 +155,14 @@ def superfat_interval(
 
 
 def _interval(ratio: float, contributions: tuple[Contribution, ...]) -> SuperfatInterval:
-    # The ratio is a product of doubtful factors: its ends lie a factor apart, not a difference.
+    # The ratio is a product of doubtful factors: its ends lie a factor apart, not a difference, unless the doubt is
+    # larger than the ratio itself, as with next to no alkali.
     u = sqrt(sum(one.points**2 for one in contributions))
     farthest = sum(one.limit for one in contributions)
-    if ratio <= 0:
-        half = min(COVERAGE.value * u, farthest)
+    half = min(COVERAGE.value * u, farthest)
+    if ratio <= half:
         return SuperfatInterval(1 - ratio - half, 1 - ratio, 1 - ratio + half, contributions)
-    factor = exp(min(COVERAGE.value * u, farthest) / ratio)
+    factor = exp(half / ratio)
     return SuperfatInterval(1 - ratio * factor, 1 - ratio, 1 - ratio / factor, contributions)
 
 
@@ -229,7 +230,7 @@ def scale_step_in_superfat(resolution_g: float, fats: Sequence[Fat], alkali: Alk
     Raises:
         OutOfRange: a step that is not above 0, or no fat that takes alkali.
 
-    Source: f = 1 - p N / A, so df = p d / A.
+    Source: mole balance; f = 1 - p N / A, so df = p d / A.
     """
     positive(resolution_g, "The step of the scale")
     fat_mol = demand_mol(fats)

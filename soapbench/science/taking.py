@@ -41,6 +41,8 @@ def taking(weighed_g: float, needed_g: float, tolerance_g: float, carrier_g: flo
 
     Raises:
         OutOfRange: nothing was weighed, or another mass is negative.
+
+    Source: proportion.
     """
     positive(weighed_g, "What was weighed")
     not_negative(needed_g, "What is needed")

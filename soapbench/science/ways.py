@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from .alkali import Alkali, AlkaliMass, alkali_for, check_superfat, demand_mol
-from .errors import OutOfRange, not_negative
+from .errors import SMALLEST, OutOfRange, not_negative
 from .fats import Fat
 from .sources import STOICHIOMETRY, Constant, Relation
 
@@ -17,6 +17,8 @@ def superfat_from_excess_fat(excess: float) -> float:
 
     Raises:
         OutOfRange: a negative share.
+
+    Source: mole balance.
     """
     return not_negative(excess, "The share of extra fat", "%") / (1 + excess)
 
@@ -26,6 +28,8 @@ def excess_fat_from_superfat(superfat: float) -> float:
 
     Raises:
         OutOfRange: a superfat below 0 or above 50 %.
+
+    Source: mole balance.
     """
     return check_superfat(superfat) / (1 - superfat)
 
@@ -35,6 +39,8 @@ def alkali_in_full(fats: Sequence[Fat], alkali: Alkali) -> AlkaliMass:
 
     Raises:
         OutOfRange: there is no fat that takes alkali.
+
+    Source: as alkali.alkali_for, with no superfat.
     """
     return alkali_for(fats, 0.0, alkali)
 
@@ -47,9 +53,11 @@ def superfat_of_added_fat(base: Sequence[Fat], extra: Sequence[Fat]) -> float:
 
     Raises:
         OutOfRange: nothing there takes alkali.
+
+    Source: mole balance.
     """
     total = demand_mol(base) + demand_mol(extra)
-    if total <= 0:
+    if total < SMALLEST:
         raise OutOfRange("There is no fat here that takes alkali. Weigh the fats first.")
     return demand_mol(extra) / total
 
@@ -59,6 +67,8 @@ def two_ways(superfat: float) -> str:
 
     Raises:
         OutOfRange: a superfat below 0 or above 50 %.
+
+    Source: mole balance; that alkali picks no favourites is general chemistry, from memory.
     """
     excess = excess_fat_from_superfat(superfat)
     return (

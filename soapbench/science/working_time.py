@@ -11,8 +11,6 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from soapbench.science.errors import OutOfRange, not_negative, positive
-from soapbench.science.scent_time import CONSTANTS as SCENT_CONSTANTS
-from soapbench.science.scent_time import RELATIONS as SCENT_RELATIONS
 from soapbench.science.scent_time import Behaviour, cooler_by_k, planning_minutes, working_minutes
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
 
@@ -104,6 +102,8 @@ def schedule(
 
     Raises:
         OutOfRange: there is no portion, two share a letter, a time is negative, or there are too many to try.
+
+    Source: one machine with due dates, J. R. Jackson 1955, from memory; every pour order is tried.
     """
     _check(portions, batter_minutes)
     acts = _best(portions, batter_minutes, scent_all_first)
@@ -269,7 +269,7 @@ def _late_sentence(acts: Sequence[_Act], batter_minutes: float, ways: Sequence[s
     return f"No order works: {letter} would be {-spare:.1f} min late. {ways[0]}"
 
 
-CONSTANTS = (*SCENT_CONSTANTS, POUR_MINUTES, MOST_ORDERS, COOLEST)
+CONSTANTS = (POUR_MINUTES, MOST_ORDERS, COOLEST)
 RELATIONS = (
     Relation(
         "Order of scenting and pouring",
@@ -285,5 +285,4 @@ RELATIONS = (
         COMMON_PRACTICE,
         "soapbench.science.working_time.schedule",
     ),
-    *SCENT_RELATIONS,
 )
