@@ -24,7 +24,18 @@ __all__ = ["Appended", "Refused", "append", "facts_of", "state_of"]
 MOST_AHEAD = timedelta(days=1)  # how far a phone's clock may be ahead of the server's
 MOST_BEFORE = timedelta(days=1)  # how long before the run was made something may have happened
 LONGEST_DEVICE = 64
-COLUMNS = ("id", "position", "kind", "prompt", "payload", "happened_at", "received_at", "person_id", "device")
+COLUMNS = (
+    "id",
+    "position",
+    "kind",
+    "prompt",
+    "payload",
+    "happened_at",
+    "received_at",
+    "person_id",
+    "device",
+    "device_at",
+)
 OTHER_BATCH = "This entry belongs to another batch. Load the page again."
 
 
@@ -48,11 +59,16 @@ def append(
     happened_at: datetime,
     device: str,
     by: Person,
+    device_at: datetime | None = None,
 ) -> Appended:
     """Record one fact of a run and return it with the state that follows.
 
     The same id twice is one event: the second time nothing is written and the answer is the same. Position and digest
     are given under a lock on the run, in the same transaction as the event and the run's own columns.
+
+    Args:
+        happened_at: by the server's clock, as far as the device knew it.
+        device_at: by the device's own clock, kept beside it.
 
     Raises:
         Refused: the payload, the time or the moment is not acceptable; the sentence says why, the field where.
@@ -68,7 +84,7 @@ def append(
         parsed = parse(kind, payload)
         _check_envelope(locked, prompt, happened_at, device)
         remark = rules.check(plan, before, facts, kind, prompt, parsed)
-        event = _write(locked, facts, known, kind, prompt, stored(parsed), happened_at, device, by)
+        event = _write(locked, facts, known, kind, prompt, stored(parsed), (happened_at, device_at), device, by)
         state = fold(plan, (*facts, fact_of(event)))
         cache.keep(locked, plan, state, kind)
     return Appended(event, state, was_new=True, remark=remark)
@@ -103,10 +119,11 @@ def _write(
     kind: str,
     prompt: str,
     payload: dict[str, Any],
-    happened_at: datetime,
+    times: tuple[datetime, datetime | None],
     device: str,
     by: Person,
 ) -> Event:
+    happened_at, device_at = times
     event = Event(
         id=id,
         run=run,
@@ -115,6 +132,7 @@ def _write(
         prompt=prompt,
         payload=payload,
         happened_at=happened_at.astimezone(UTC),
+        device_at=_believable(device_at),
         received_at=timezone.now(),
         device=device,
         person=by,
@@ -127,6 +145,14 @@ def _write(
         raise Refused(OTHER_BATCH, "id") from error
     run.event_count, run.head_digest = event.position, event.digest
     return event
+
+
+def _believable(device_at: datetime | None) -> datetime | None:
+    """Return what the device's clock said, or None where it never was a clock: what happened is kept all the same."""
+    try:
+        return device_at.astimezone(UTC) if device_at else None
+    except (OverflowError, ValueError):
+        return None
 
 
 def fact_of(event: Event) -> Fact:
@@ -153,6 +179,7 @@ def _fact(row: Any, person: str) -> Fact:
         received_at=row.received_at,
         person=person,
         device=row.device,
+        device_at=row.device_at,
     )
 
 

@@ -45,6 +45,7 @@ class Incoming:
     happened_at: Annotated[datetime, Meta(tz=True)]
     prompt: Annotated[str, Meta(max_length=120)] = ""
     device: Annotated[str, Meta(max_length=64)] = ""
+    device_at: Annotated[datetime, Meta(tz=True)] | None = None  # by the device's own clock
     have: int = 0  # how many facts of the run the device holds
 
 

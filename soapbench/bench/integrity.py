@@ -35,6 +35,8 @@ def digest_of(event: Event) -> str:
         "person": event.person_id,
         "previous": event.previous_digest,
     }
+    if event.device_at is not None:  # entries from before there were two times keep their digest
+        document["device_at"] = _canonical(event.device_at)
     text = json.dumps(document, sort_keys=True, separators=(",", ":"), ensure_ascii=False, allow_nan=False)
     return hashlib.sha256(text.encode()).hexdigest()
 

@@ -147,7 +147,8 @@ class Event(models.Model):
     kind = models.CharField(max_length=20)
     prompt = models.CharField(max_length=120, blank=True)
     payload = models.JSONField()
-    happened_at = models.DateTimeField()  # by the device's clock
+    happened_at = models.DateTimeField()  # by the server's clock as far as the device knew it
+    device_at = models.DateTimeField(null=True, blank=True)  # by the device's own, as it was
     received_at = models.DateTimeField()
     device = models.CharField(max_length=64)
     person = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")

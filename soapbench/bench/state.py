@@ -25,6 +25,7 @@ class Fact:
     received_at: datetime
     person: str
     device: str
+    device_at: datetime | None = None  # by the device's own clock
 
 
 @dataclass(frozen=True)

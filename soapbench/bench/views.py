@@ -99,9 +99,11 @@ def _run(request: MakerRequest, run_id: UUID) -> Run:
 def events(request: MakerRequest, run_id: UUID) -> HttpResponse:
     """Append what happened; answer a script with the state, a plain form with the page."""
     found = _run(request, run_id)
-    if request.content_type == "application/json":
-        return _answer_script(request, found)
-    return _answer_form(request, found)
+    if request.content_type != "application/json":
+        return _answer_form(request, found)
+    response = _answer_script(request, found)
+    response.headers["X-Soapbench-Now"] = timezone.now().isoformat()  # the device sets the bench's clock by it
+    return response
 
 
 def _answer_script(request: MakerRequest, run: Run) -> HttpResponse:
@@ -175,6 +177,7 @@ def _append(run: Run, incoming: Incoming, request: MakerRequest) -> log.Appended
         prompt=incoming.prompt,
         payload=incoming.payload,
         happened_at=incoming.happened_at,
+        device_at=incoming.device_at,
         device=incoming.device,
         by=request.user,
     )

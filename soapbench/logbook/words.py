@@ -16,6 +16,7 @@ from soapbench.logbook.blocks import Cell
 
 # WHO: values are written down when they happen. Longer than this is told; own choice.
 LATE = timedelta(minutes=10)
+WRONG = timedelta(minutes=2)  # of a device's clock; own choice
 TITLES: dict[str, str | Promise] = {tile.kind: tile.title for tile in TILES}
 
 
@@ -43,9 +44,10 @@ def is_late(fact: Fact) -> bool:
 
 def when(fact: Fact) -> Cell:
     """Return when it happened, and when it was entered where that is another time."""
-    if not is_late(fact):
-        return Cell(short_moment(fact.happened_at))
-    return Cell(short_moment(fact.happened_at), _entered(fact), "attention")
+    notes = [_entered(fact)] if is_late(fact) else []
+    if fact.device_at is not None and abs(fact.device_at - fact.happened_at) > WRONG:
+        notes.append(_("the device's clock said %s") % short_moment(fact.device_at))
+    return Cell(short_moment(fact.happened_at), ", ".join(notes), "attention" if notes else "")
 
 
 def signed_by(fact: Fact) -> Cell:

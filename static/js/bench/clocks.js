@@ -1,6 +1,7 @@
 /**
  * The timers on the page: soonest first, counting up once overdue, ringing until they are answered or their prompt is done.
  */
+import { benchTime } from "./clock.js";
 import { ring } from "./sound.js";
 import { mark, setMark } from "./store.js";
 import { announcement, left, soonest, soundsDue, words } from "./timers.js";
@@ -21,7 +22,7 @@ export function clocks(list, live, run) {
   const rung = new Map();
   /** @type {Map<string, HTMLLIElement>} */
   const rows = new Map();
-  let before = Date.now();
+  let before = benchTime();
   const name = (/** @type {RunningTimer} */ timer) => `${timer.key} ${timer.ends_at}`;
 
   mark(`heard:${run}`).then(
@@ -40,7 +41,7 @@ export function clocks(list, live, run) {
   });
 
   function paint() {
-    const now = Date.now();
+    const now = benchTime();
     const wanted = soonest(timers).map((timer) => row(timer, now));
     // A row stays the same element from second to second: a press that began on its button must end there too.
     if (wanted.some((item, index) => item !== list.children[index]) || list.children.length !== wanted.length) {

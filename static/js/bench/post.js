@@ -2,6 +2,8 @@
  * One event to the server. The token is read from the cookie at sending time: the page may be from yesterday.
  */
 
+import { heard } from "./clock.js";
+
 /** @typedef {import("./outbox.js").Kept} Kept */
 
 /** @returns {string} */
@@ -16,7 +18,9 @@ function token() {
  * @returns {Promise<Response>}
  */
 export async function post(address, event, have) {
+  const sent = performance.now();
   const response = await send(address, event, have);
+  heard(response.headers.get("X-Soapbench-Now") ?? "", sent);
   if (response.status !== 403) return response;
   await fetch(location.href, { credentials: "same-origin" }); // a fresh token, once
   return send(address, event, have);
@@ -27,12 +31,12 @@ export async function post(address, event, have) {
  * @param {Kept} event
  * @param {number} have
  */
-function send(address, { id, kind, prompt, payload, happened_at, device }, have) {
+function send(address, { id, kind, prompt, payload, happened_at, device_at, device }, have) {
   return fetch(address, {
     method: "POST",
     credentials: "same-origin",
     redirect: "manual",
     headers: { "Content-Type": "application/json", "X-CSRFToken": token() },
-    body: JSON.stringify({ id, kind, prompt, payload, happened_at, device, have }),
+    body: JSON.stringify({ id, kind, prompt, payload, happened_at, device_at, device, have }),
   });
 }

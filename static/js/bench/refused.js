@@ -22,7 +22,7 @@ export function sendAgain(event) {
  */
 export async function keepAsRemark(run, event) {
   const text = `Not taken (${event.refused}): ${event.kind} ${JSON.stringify(event.payload)}`.slice(0, LONGEST_REMARK);
-  const { prompt, happened_at, device } = event;
-  await keep(run, { id: newId(), kind: "noted", prompt, payload: { text }, happened_at, device });
+  const { prompt, happened_at, device_at, device } = event;
+  await keep(run, { id: newId(), kind: "noted", prompt, payload: { text }, happened_at, device_at, device });
   await drop(event);
 }

@@ -2,6 +2,7 @@
  * "Hold on", and the card on return: it stands over the unchanged prompt, says what went on without the maker, and
  * leaves only by a tap.
  */
+import { benchTime } from "./clock.js";
 import { shown } from "./entry.js";
 import { eventWords } from "./eventWords.js";
 import { checks, inVessel, mayOpen, tempNow } from "./pausing.js";
@@ -20,14 +21,14 @@ export function wireResume(room) {
   const { root, runId, plan, record } = room;
   const card = /** @type {any} */ (root.querySelector("#hold-on"));
   const isOpen = () => card.matches(":popover-open");
-  let leftAt = Date.now();
-  let touchedAt = Date.now();
+  let leftAt = benchTime();
+  let touchedAt = benchTime();
   let openedAt = -Infinity; // by itself
   /** @type {number | null} since when the card counts, when nobody tapped "hold on" */
   let away = null;
 
   const since = () => away ?? Date.parse(room.view().paused_since ?? "");
-  const fill = () => fillCard(card, room, since(), Date.now());
+  const fill = () => fillCard(card, room, since(), benchTime());
   const open = () => {
     card.removeAttribute("data-opened");
     card.popover = "manual";
@@ -37,8 +38,8 @@ export function wireResume(room) {
   /** @param {number} from */
   const cameBack = (from) => {
     const prompt = plan.prompts.find(({ key }) => key === room.view().current);
-    if (isOpen() || !mayOpen(prompt, Date.now() - from, Date.now() - openedAt)) return;
-    openedAt = Date.now();
+    if (isOpen() || !mayOpen(prompt, benchTime() - from, benchTime() - openedAt)) return;
+    openedAt = benchTime();
     setMark(`card:${runId}`, openedAt).catch(() => {});
     away = from;
     open();
@@ -48,7 +49,7 @@ export function wireResume(room) {
     card.hidePopover?.();
     if (away !== null) await record("paused", { why: "away from the page" }, room.view().current, new Date(away));
     away = null;
-    touchedAt = Date.now();
+    touchedAt = benchTime();
     await record("resumed", { checked }, room.view().current);
   };
 
@@ -67,11 +68,11 @@ export function wireResume(room) {
       if (kind !== "resumed") void record(kind, { trace: value }, "");
     });
   });
-  root.addEventListener("pointerdown", () => (touchedAt = Date.now()));
-  root.addEventListener("keydown", () => (touchedAt = Date.now()));
+  root.addEventListener("pointerdown", () => (touchedAt = benchTime()));
+  root.addEventListener("keydown", () => (touchedAt = benchTime()));
   document.addEventListener("visibilitychange", () => {
     if (!document.hidden) return cameBack(leftAt);
-    leftAt = Date.now();
+    leftAt = benchTime();
     setMark(`left:${runId}`, leftAt).catch(() => {});
   });
   setInterval(() => {

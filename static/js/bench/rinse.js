@@ -1,6 +1,7 @@
 /**
  * The rinse timer: counts 30 minutes down, then up; closing the panel or the page does not stop it.
  */
+import { benchTime } from "./clock.js";
 import { mark, setMark } from "./store.js";
 import { words } from "./timers.js";
 
@@ -21,13 +22,13 @@ export function wireRinse(box, run, note) {
 
   const paint = () => {
     button.textContent = began ? stop : start;
-    figure.textContent = began ? words(RINSE_MS - (Date.now() - began)) : "30:00";
+    figure.textContent = began ? words(RINSE_MS - (benchTime() - began)) : "30:00";
   };
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     event.stopPropagation();
-    note(began ? `First aid: rinsing ended after ${words(Date.now() - began)}.` : "First aid: rinsing began.");
-    began = began ? undefined : Date.now();
+    note(began ? `First aid: rinsing ended after ${words(benchTime() - began)}.` : "First aid: rinsing began.");
+    began = began ? undefined : benchTime();
     setMark(`rinse:${run}`, began).catch(() => {});
     paint();
   });

@@ -1,6 +1,7 @@
 /**
  * The run page: shows one prompt at a time, records each tap on the device first, sends it when it can.
  */
+import { benchTime, momentsOf, recallClock } from "./clock.js";
 import { clocks } from "./clocks.js";
 import { isCertain } from "./doubt.js";
 import { wireFeatures } from "./features.js";
@@ -126,8 +127,8 @@ function go(prompt) {
  * @param {Record<string, any>} payload
  * @param {Date} [at]
  */
-async function record(kind, prompt, payload, at = new Date()) {
-  const event = { id: newId(), kind, prompt, payload, happened_at: at.toISOString(), device };
+async function record(kind, prompt, payload, at = new Date(benchTime())) {
+  const event = { id: newId(), kind, prompt, payload, ...momentsOf(at), device };
   try {
     await keep(runId, event);
   } catch {
@@ -264,6 +265,7 @@ function wire() {
 
 wire();
 root.dataset.live = "true";
+await recallClock().catch(() => {});
 await catchUp().catch(() => {});
 await refresh();
 shownPrompt = asked || run.view().current; // what waits here may be ahead of the server's page

@@ -2,7 +2,7 @@
  * The shapes that the server writes into the page (see soapbench/bench/phone.py) and the modules share.
  *
  * @typedef {{id: string, kind: string, prompt: string, payload: Record<string, any>, happened_at: string,
- *   device: string, position?: number}} Event
+ *   device_at?: string, device: string, position?: number}} Event
  * @typedef {{key: string, name: string, material: string, group: string, kind: string, basis: string, rate: number,
  *   planned_g: number, vessel: string, portion: string, lot: number | null}} Line
  * @typedef {{key: string, label: string, minutes: number, until: string}} PlanTimer
