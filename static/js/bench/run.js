@@ -44,7 +44,7 @@ const showFeatures = wireFeatures({
   plan: run.plan,
   view: () => run.view(),
   shown: () => shownPrompt,
-  record: (kind, payload, prompt = shownPrompt, at = new Date()) => record(kind, prompt, payload, at),
+  record: (kind, payload, prompt = shownPrompt, at = new Date(benchTime())) => record(kind, prompt, payload, at),
   say: (words) => void (live.textContent = words),
 });
 
