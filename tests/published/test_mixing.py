@@ -3,8 +3,10 @@ import pytest
 from soapbench.science.mixing import (
     ESTER_HIGH,
     ESTER_LOW,
+    fats_temperature_for,
     gel_outlook,
     gel_temperature,
+    heat_loss,
     mixing_temperature,
     saponification_rise,
 )
@@ -16,6 +18,13 @@ LYE_33 = 432  # g of 33.3 % lye for 1000 g of fats
 @pytest.mark.parametrize(("fats_c", "lye_c", "mix_c"), [(45, 30, 38.5), (35, 55, 43.7)])
 def test_mixing_temperature_equals_the_worked_values(fats_c, lye_c, mix_c):
     assert mixing_temperature(1000, fats_c, LYE_33, lye_c, 1 / 3) == pytest.approx(mix_c, abs=0.1)
+    assert fats_temperature_for(mix_c, 1000, LYE_33, lye_c, 1 / 3) == pytest.approx(fats_c, abs=0.2)
+
+
+# Common practice: a loose loaf of 1 kg loses 0.6 of the heat, an insulated one of 3 kg 0.3.
+@pytest.mark.parametrize(("batter_g", "insulated", "lost"), [(1000, False, 0.6), (3000, True, 0.3)])
+def test_heat_lost_passes_through_both_points_of_common_practice(batter_g, insulated, lost):
+    assert heat_loss(batter_g, insulated) == pytest.approx(lost)
 
 
 # Rise for 1000 g of oils and 144 g of NaOH (3.6 mol) by strength of the lye, K, worked out apart from this code with

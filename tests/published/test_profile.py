@@ -6,12 +6,18 @@ from pathlib import Path
 
 import pytest
 
+from soapbench.science.errors import OutOfRange
 from soapbench.science.fatty_acids import free_acid_iodine_factor, iodine_factor
 from soapbench.science.profile import (
+    FatProfile,
     calculated_iodine_value,
     calculated_saponification_value,
+    check_composition,
     compare_with_published,
+    profile_of,
+    sentences,
 )
+from soapbench.science.profile_check import PublishedFat, compare_values
 
 FIXTURES = Path(__file__).parents[2] / "fixtures"
 
@@ -95,3 +101,53 @@ def test_calculated_values_overlap_the_published_ranges(row):
 def test_the_middle_of_a_composition_lies_in_the_codex_range(key, value, iodine):
     assert value[0] <= calculated_saponification_value(ACIDS[key]).central <= value[1]
     assert iodine[0] <= calculated_iodine_value(ACIDS[key]).central <= iodine[1]
+
+
+# Commission Regulation (EEC) 2568/91, Annex I, as the shelf carries it: olive oil has 55 to 83 % oleic acid; saturated
+# acids are the minor part. A blend with as much coconut oil (Codex CXS 210: 45 to 53 % lauric) lies half way.
+def test_the_profile_of_a_blend_is_made_of_the_printed_compositions():
+    olive, coconut = FatProfile("olive", 500, ACIDS["olive"]), FatProfile("coconut", 500, ACIDS["coconut"])
+
+    alone, blend = profile_of([olive]), profile_of([olive, coconut])
+
+    assert 55 <= alone.acid("C18:1") <= 83
+    assert alone.saturated.central < alone.monounsaturated.central
+    assert 45 <= 2 * blend.acid("C12:0") <= 53.5
+    for group in ("saponification_value", "iodine_value", "saturated"):
+        parts = [getattr(profile_of([fat]), group).central for fat in (olive, coconut)]
+        assert getattr(blend, group).central == pytest.approx(sum(parts) / 2)
+
+
+# The same tables: the words name the acids that each oil is known for. Codex CXS 210: grape seed 58 to 78 % linoleic.
+@pytest.mark.parametrize(
+    ("key", "words"),
+    [
+        ("olive", "is oleic acid"),
+        ("coconut", "short and saturated (up to C14)"),
+        ("palm", "long and saturated"),
+        ("castor", "is ricinoleic acid"),
+        ("grapeseed", "two or more double bonds"),
+    ],
+)
+def test_the_words_follow_the_printed_composition(key, words):
+    assert words in " ".join(sentences(profile_of([FatProfile(key, 100, ACIDS[key])])))
+
+
+# Codex CXS 33 for olive (184 to 196; iodine 75 to 94), CXS 210 for coconut (248 to 265; 6.3 to 10.6), mixed by mass.
+def test_the_values_of_a_blend_agree_with_the_codex_ranges_of_its_oils():
+    found = compare_values(
+        [
+            PublishedFat(FatProfile("olive", 600, ACIDS["olive"]), (184, 196), (75, 94)),
+            PublishedFat(FatProfile("coconut", 400, ACIDS["coconut"]), (248, 265), (6.3, 10.6)),
+        ]
+    )
+
+    assert [one.agrees for one in found] == [True, True]
+
+
+# Every printed composition of the shelf is one; a printed range turned round is not.
+def test_the_printed_compositions_are_taken_and_one_upside_down_is_not():
+    for key, acids in ACIDS.items():
+        check_composition(acids, key)
+    with pytest.raises(OutOfRange, match="smaller to a larger"):
+        check_composition({"C18:1": (83, 55)})

@@ -6,6 +6,7 @@ import pytest
 
 from soapbench.science.alkali import Acid, Alkali, AlkaliMass, Fat, alkali_for, superfat_of
 from soapbench.science.atoms import KOH, NAOH, NAOH_PER_KOH
+from soapbench.science.portions import Portion, portion_interval, portion_of
 from soapbench.science.scale import weighing_u
 from soapbench.science.superfat import Weighing, scale_step_in_superfat, superfat_interval, value_half_width
 
@@ -79,6 +80,17 @@ def test_doubt_from_weighing_the_alkali(step, points):
     assert 100 * found["the purity of the sodium hydroxide"] == pytest.approx(0.56, abs=0.05)
 
 
+# The study's slurry: 20 g of the 400 g of olive go to a portion of 30 %. By hand: 0.3 x 380 + 20 = 134 g there.
+def test_the_fats_of_the_printed_portion():
+    base = [fat("olive", 380, 0.1345), *OILS[1:]]
+
+    fats, share = portion_of(base, AlkaliMass(143.6), Portion("A", 0.3, (fat("olive", 20, 0.1345),)))
+
+    assert sum(each.mass_g for each in fats if each.name == "olive") == pytest.approx(134)
+    assert sum(each.mass_g for each in fats) == pytest.approx(0.3 * 980 + 20)
+    assert share.naoh_g == pytest.approx(43.08)
+
+
 # GUM F.2.2.1: a reading rounded to a step d has the standard uncertainty 0.29 d; a net weighing has two of them.
 def test_a_net_weighing_is_rounded_twice():
     assert weighing_u(Weighing(1.0, 0, 0)) == pytest.approx(0.29 * 2**0.5, abs=0.003)
@@ -140,3 +152,24 @@ def test_the_interval_holds_ninety_five_of_a_hundred_drawn_batches(name, alkali,
     batches.sort()
     drawn_width = batches[3900] - batches[100]
     assert 0.97 * drawn_width <= interval.width <= 1.25 * drawn_width
+
+
+# The same Monte Carlo for one portion: a share of the base as weighed, and 20 g of its own oil, weighed apart.
+def test_the_interval_of_a_portion_holds_ninety_five_of_a_hundred_drawn_batches():
+    base, own = RECIPES["three oils"], Fat("olive", 20, 184, 196)
+    weighed = alkali_for([*base, own], 0.05, SODIUM)
+    interval = portion_interval(base, weighed, SODIUM, Portion("A", 0.3, (own,)), (), SCALE)
+    draw = random.Random(11)
+
+    batches = [one_portion(draw, base, own, weighed.naoh_g, 0.3) for _ in range(4000)]
+
+    assert 0.93 <= sum(map(interval.contains, batches)) / len(batches) <= 0.995
+
+
+def one_portion(draw, base, own, naoh_g, share):
+    """Return the superfat of one drawn portion; one lot of olive serves the base and the portion alike."""
+    value = {f.name: sum(f.sv_range) / 2 + draw.uniform(-1, 1) * value_half_width(f) for f in base}
+    taken = sum(share * (f.mass_g + off(draw, SCALE)) * value[f.name] for f in base) / 1000 / KOH
+    taken += (own.mass_g + off(draw, Weighing(0.3, 0.15, 0.3))) * value[own.name] / 1000 / KOH
+    given = share * (naoh_g + off(draw, SCALE)) * (0.98 + draw.uniform(-0.01, 0.01)) / NAOH
+    return 1 - given / taken
