@@ -13,6 +13,7 @@ from .sources import STOICHIOMETRY, Constant, Relation
 from .superfat import SuperfatInterval, superfat_interval
 
 BASE = "base"
+NOTHING_LEFT = 1e-9  # shares are sums of fractions, which seldom make exactly 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,28 +37,37 @@ class Portion:
 
 @dataclass(frozen=True, slots=True)
 class PortionSuperfats:
-    """The superfat of the base batter, of each portion by letter, and of the batch as a whole, fractions."""
+    """The superfat of the base batter, of each portion by letter, and of the batch as a whole, fractions.
+
+    rest is the share of the batter that is in no portion: only then is there a bar of the base alone.
+    """
 
     base: float
     portions: tuple[tuple[str, float], ...]
     batch: float
+    rest: float = 1.0
 
     @property
     def lowest(self) -> float:
-        """Return the lowest superfat anywhere in the batch."""
-        return min([self.base, *(value for _, value in self.portions)])
+        """Return the lowest superfat of any bar of the batch."""
+        return min(value for _, value in self._places)
+
+    @property
+    def _places(self) -> list[tuple[str, float]]:
+        alone = self.rest > NOTHING_LEFT or not self.portions
+        return [(BASE, self.base), *self.portions] if alone else [*self.portions]
 
     @property
     def sentence(self) -> str:
         """Return what the spread means for the maker."""
-        worst = min([(BASE, self.base), *self.portions], key=lambda pair: pair[1])
+        worst = min(self._places, key=lambda pair: pair[1])
         if worst[1] < 0:
             where = "The base batter" if worst[0] == BASE else f"Portion {worst[0]}"
             return (
                 f"{where} would be lye-heavy ({100 * worst[1]:.1f} %) although the batch has "
                 f"{100 * self.batch:.1f} %. Share the oil among all portions, or stir it into the whole batter."
             )
-        highest = max([self.base, *(value for _, value in self.portions)])
+        highest = max(value for _, value in self._places)
         return f"The superfat runs from {100 * worst[1]:.1f} to {100 * highest:.1f} % across the batch."
 
 
@@ -89,6 +99,7 @@ def portion_superfats(
             if portion.share > SMALLEST
         ),
         batch=superfat_of([*base_fats, *every_oil], weighed, alkali, every_acid),
+        rest=max(0.0, 1 - sum(portion.share for portion in portions)),
     )
 
 

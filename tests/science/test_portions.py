@@ -55,6 +55,16 @@ def test_a_lye_heavy_base_is_said_even_if_the_batch_is_fine():
     assert "The base batter would be lye-heavy" in found.sentence
 
 
+def test_a_base_of_which_nothing_is_left_alone_is_no_bar():
+    base = [replace(OLIVE, mass_g=340), COCONUT]
+    oiled = [Portion(letter, 0.5, (replace(OLIVE, mass_g=30),)) for letter in "AB"]
+
+    found = portion_superfats(base, WEIGHED, SODIUM, oiled)
+
+    assert found.base < 0
+    assert found.lowest == pytest.approx(0.05)
+
+
 def test_acid_in_one_portion_raises_its_superfat_alone():
     acid = citric_acid(5, "anhydrous")
     found = portion_superfats(BASE, WEIGHED, SODIUM, [Portion("A", 0.5, acids=(acid,)), Portion("B", 0.5)])
