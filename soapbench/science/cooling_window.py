@@ -72,10 +72,10 @@ def window(lye: PotTimes, fats: PotTimes, low_c: float, high_c: float) -> Window
 def below_window_advice(pot: Pot, temp_c: float, low_c: float, high_c: float) -> str | None:
     """Return what to do when a pot has fallen below its window; None while it has not.
 
-    Common practice: fats must be clear before the lye goes in, lye may be cooler than the fats.
-
     Raises:
         OutOfRange: the low end is not under the high one, or the temperature is none.
+
+    Source: common practice; fats must be clear before the lye goes in, lye may be cooler than the fats.
     """
     check_window(low_c, high_c)
     if a_temperature(temp_c) >= low_c:
