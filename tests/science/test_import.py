@@ -38,9 +38,12 @@ def test_the_alkali_side_needs_no_numpy(name):
     assert loaded.split() == ["False", "False"]
 
 
-def test_importing_all_of_the_science_costs_less_than_a_quarter_of_a_second():
-    # Time of the processor, not of the clock: a busy machine must not fail it. The best of three, as the first may
-    # have to compile.
-    cost = f"import time; began = time.process_time(); {EVERYTHING}; print(time.process_time() - began)"
+def cost(statement):
+    """Return the least of three costs in seconds of the processor: the first run may have to compile."""
+    code = f"import time; began = time.process_time(); {statement}; print(time.process_time() - began)"
+    return min(float(python(code)) for _ in range(3))
 
-    assert min(float(python(cost)) for _ in range(3)) < 0.25
+
+def test_importing_all_of_the_science_costs_little_more_than_numpy_does():
+    # As a ratio, so that no slow machine fails it; tests/benchmarks/science_import.py prints the seconds.
+    assert cost(EVERYTHING) < 3 * cost("import numpy")
