@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 from soapbench.bars.check import Check
-from soapbench.bars.conditions import conditions_for
+from soapbench.bars.conditions import Conditions, conditions_for
 from soapbench.bars.differences import (
     alkali_words,
     cut_words,
@@ -21,7 +21,7 @@ from soapbench.bars.differences import (
 from soapbench.bars.fields import spelt
 from soapbench.bars.formula import Formula, Portion
 from soapbench.bars.models import Revision
-from soapbench.bars.to_science import portion_shares
+from soapbench.bars.to_science import KOH, NAOH, portion_shares
 from soapbench.bars.words import SAID
 from soapbench.workshop.models import Workshop
 
@@ -56,6 +56,7 @@ def about_bar(workshop: Workshop, formula: Formula, names: Mapping[str, str]) ->
         "liquids": _liquids(formula, found, names),
         "water": water_words(formula),
         "alkali": alkali_words(formula),
+        "jars": _jars(conditions),
         "superfat": 100 * formula.superfat,
         "whole": _additions(formula, "all", names),
         "parts": _parts(formula, found, names),
@@ -64,6 +65,12 @@ def about_bar(workshop: Workshop, formula: Formula, names: Mapping[str, str]) ->
         "cut": cut_words(formula, names),
         "trace": SAID[formula.process.trace],
     }
+
+
+def _jars(conditions: Conditions) -> list[tuple[str, str, str]]:
+    """Return key, lot and working purity in per cent of each jar of alkali, whose purity wins over the formula's."""
+    facts = [conditions.facts[key] for key in (NAOH, KOH) if key in conditions.facts]
+    return [(one.key, one.lot_code, f"{100 * one.purity:.3g}") for one in facts if one.lot is not None and one.purity]
 
 
 def _fats(formula: Formula, found: Check, names: Mapping[str, str]) -> list[tuple[str, float, str]]:

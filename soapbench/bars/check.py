@@ -6,11 +6,14 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 from soapbench.bars.amounts import Amounts, NotEnoughWater, amounts
+from soapbench.bars.check_acids import acid_findings
 from soapbench.bars.check_doses import dose_findings
 from soapbench.bars.check_shape import shape_findings
-from soapbench.bars.check_sums import Sums, sum_findings, sums_of
+from soapbench.bars.check_substances import substance_findings
+from soapbench.bars.check_sums import sum_findings
 from soapbench.bars.finding import Finding, gravest_first, stop
 from soapbench.bars.formula import Formula, FormulaError
+from soapbench.bars.sums import Sums, sums_of
 from soapbench.bars.to_science import Facts
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mould import POT_LOSS, Mould
@@ -72,7 +75,9 @@ def check(
     found = list(shape_findings(formula, facts, tools))
     try:
         sums = sums_of(formula, facts, amounts(formula, facts, fats_g, resolution_g), resolution_g, mould, loss_g)
-        found += [*sum_findings(formula, facts, sums, resolution_g, mould), *dose_findings(formula, facts, sums.made)]
+        found += sum_findings(formula, facts, sums, resolution_g, mould)
+        for findings in (acid_findings, dose_findings, substance_findings):
+            found += findings(formula, facts, sums.made)
     except NotEnoughWater as error:
         return _stopped(found, stop("lye-too-strong", str(error), "water"))
     except FormulaError as error:

@@ -48,11 +48,12 @@ def _limit(fact: MaterialFacts) -> Limit | None:
 def _doses(formula: Formula, made: Amounts, key: str) -> Iterable[PortionDose]:
     lines = [line for line in made.additives if line.material == key]
     for letter, share in portion_shares(formula).items():
-        mass = sum(_in_portion(line, letter, share) for line in lines)
+        mass = sum(mass_in_portion(line, letter, share) for line in lines)
         yield PortionDose(letter, mass, finished_g(made.of_portion(letter)))
 
 
-def _in_portion(line: Amount, letter: str, share: float) -> float:
+def mass_in_portion(line: Amount, letter: str, share: float) -> float:
+    """Return the grams of an addition that a portion with this share of the batter gets."""
     if line.portion == ALL:
         return share * line.mass_g
     return line.mass_g if line.portion == letter else 0.0

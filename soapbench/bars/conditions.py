@@ -10,6 +10,7 @@ from soapbench.bars.sizing import fats_for_mould
 from soapbench.bars.to_science import KOH, NAOH, WATER, Facts
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mould import Mould
+from soapbench.shelf.acids import other_form
 from soapbench.shelf.facts import facts_for
 from soapbench.shelf.stock import used_by_lot
 from soapbench.workshop.models import Workshop
@@ -46,9 +47,15 @@ def conditions_for(workshop: Workshop, formula: Formula) -> Conditions:
     mould = workshop.moulds.filter(key=formula.mould, is_here=True).first() if formula.mould else None
     steps = workshop.scales.filter(is_here=True).order_by("resolution_g").values_list("resolution_g", flat=True)
     return Conditions(
-        facts=facts_for(workshop, {*formula.material_keys, NAOH, KOH, WATER}, used_by_lot(workshop)),
+        facts=facts_for(workshop, _keys(formula), used_by_lot(workshop)),
         resolution_g=steps.first() or KITCHEN_STEP_G,
         tools=frozenset(workshop.tools.filter(is_here=True).values_list("key", flat=True)),
         mould=mould.as_shape if mould else None,
         mould_name=mould.name if mould else "",
     )
+
+
+def _keys(formula: Formula) -> set[str]:
+    """Return what the formula names, what every bar needs, and the other form of an acid, which the jar may hold."""
+    others = {other for key in formula.material_keys if (other := other_form(key))}
+    return {*formula.material_keys, *others, NAOH, KOH, WATER}

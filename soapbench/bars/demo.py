@@ -59,7 +59,10 @@ EBB_LINE = Formula(
 DOORSTEP = Formula(
     fats=(FatLine("olive", 45), FatLine("coconut", 25), FatLine("rapeseed_low_erucic", 22), FatLine("shea", 8)),
     portions=(Portion("A", "Whole", 1, "#e8dfc9", "plain"),),
-    additives=(Additive("kaolin", 1, "percent of fats", "all", "olive", 2),),
+    additives=(
+        Additive("kaolin", 1, "percent of fats", "all", "olive", 2),
+        Additive("citric_acid_monohydrate", 10, "grams per kg of fats", "all"),
+    ),
     pour=(PourStage("layer", ("A",)),),
     process=Process(trace="medium"),
     cut=Cut("slices", 25, 3, "wire-cutter"),
@@ -96,7 +99,7 @@ BYRE_GATE = Formula(
 )
 BARS = (
     ("Ebb Line", "Four portions, two scents, drawn once with the hanger.", EBB_LINE),
-    ("Doorstep", "Plain, with white clay. The bar that pays the rent.", DOORSTEP),
+    ("Doorstep", "Plain, with white clay and citric acid against lime. The bar that pays the rent.", DOORSTEP),
     ("Long Patience", "Nothing but olive. Half a year on the rack.", LONG_PATIENCE),
     ("Byre Gate", "Goat milk and a little honey. Kept cool.", BYRE_GATE),
 )

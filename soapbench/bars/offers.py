@@ -14,6 +14,7 @@ from soapbench.workshop.models import Equipment, Tool, Workshop
 Choices = list[tuple[str, Any]]
 
 CHOOSE: tuple[str, Any] = ("", _("choose …"))
+READ_IT: tuple[str, Any] = ("", _("read it on the jar …"))
 NONE: tuple[str, Any] = ("", _("none"))
 CUTTERS = (Tool.Kind.CUTTER,)
 DRAWERS = (Tool.Kind.SKEWER, Tool.Kind.HANGER, Tool.Kind.COMB, Tool.Kind.SPOON, Tool.Kind.SPATULA)

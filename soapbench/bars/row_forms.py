@@ -12,7 +12,8 @@ from soapbench.bars import words
 from soapbench.bars.fields import LettersField, OneOf, Words, spelt
 from soapbench.bars.forms import OfferForm
 from soapbench.bars.formula import LETTERS, Additive, FatLine, LiquidLine, Portion, PourStage
-from soapbench.bars.offers import CHOOSE, Offers
+from soapbench.bars.offers import CHOOSE, READ_IT, Choices, Offers
+from soapbench.shelf.acids import CITRIC
 from soapbench.workshop.fields import NumberField
 
 Part = TypeVar("Part")
@@ -61,8 +62,20 @@ class LiquidRow(RowForm[LiquidLine]):
         return {"material": part.material, "share": spelt(100 * part.share), "goes_into": part.goes_into}
 
 
+def _with_one_citric(choices: Choices) -> Choices:
+    """Return the choices with the two forms of citric acid as one."""
+    names = {CITRIC[0]: _("Citric acid")}
+    return [(key, names.get(key, name)) for key, name in choices if key != CITRIC[1]]
+
+
 class AdditionRow(RowForm[Additive]):
     material = OneOf(_("Colour, scent or addition"))
+    # Citric acid stands in the list once: its two forms look alike, so which one it is gets asked.
+    acid_form = OneOf(
+        _("Which form does the jar say?"),
+        required=False,
+        help_text=_("The two take different masses of alkali; the check below says how much."),
+    )
     dose = NumberField(_("Dose"), above=True, most=10_000)
     basis = OneOf(_("Counted in"), words.BASIS, initial="percent of fats")
     goes_to = OneOf(_("Goes to"), words.GOES_TO, initial="all")
@@ -73,23 +86,29 @@ class AdditionRow(RowForm[Additive]):
 
     def offer(self, offers: Offers) -> None:
         groups = (("colourant", _("Colours")), ("scent", _("Scents")), ("addition", _("Additions")))
-        self.choose("material", [(name, offers.of_kind(kind)) for kind, name in groups], CHOOSE)  # type: ignore[misc]  # groups of choices
+        self.choose("material", [(name, _with_one_citric(offers.of_kind(kind))) for kind, name in groups], CHOOSE)  # type: ignore[misc]  # groups of choices
+        self.choose("acid_form", [one for one in offers.of_kind("addition") if one[0] in CITRIC], READ_IT)
         self.choose("disperse_in", [*offers.of_kind("liquid"), *offers.of_kind("fat")])
 
     def clean(self) -> dict[str, Any]:
         typed: dict[str, Any] = super().clean() or {}
         if typed.get("disperse_in") and not typed.get("disperse_ratio"):
             self.add_error("disperse_ratio", _("Write how many grams go with 1 g, such as 3."))
+        if typed.get("material") in CITRIC and not typed.get("acid_form") and "acid_form" not in self.errors:
+            self.add_error("acid_form", _("Anhydrous or monohydrate? Read it on the jar: the alkali differs by 9 %."))
         return typed
 
     def part(self) -> Additive:
-        typed = self.cleaned_data
-        return Additive(**{**typed, "disperse_ratio": typed["disperse_ratio"] or 0.0})
+        typed = {**self.cleaned_data}
+        form = typed.pop("acid_form")
+        material = form if typed["material"] in CITRIC else typed["material"]
+        return Additive(**{**typed, "material": material, "disperse_ratio": typed["disperse_ratio"] or 0.0})
 
     @staticmethod
     def typed(part: Additive) -> dict[str, Any]:
         return {
-            "material": part.material,
+            "material": CITRIC[0] if part.material in CITRIC else part.material,
+            "acid_form": part.material if part.material in CITRIC else "",
             "dose": spelt(part.dose),
             "basis": part.basis,
             "goes_to": part.goes_to,

@@ -38,6 +38,7 @@ LOTS: tuple[tuple[str, str, str, float, dict[str, Any]], ...] = (
     ("water", "W-2611", "Crake & Sons (invented)", 20_000, {}),
     ("goat_milk", "GM-2611", "Upper Byre (invented)", 1_500, {"best_before": date(2027, 5, 1)}),
     ("kaolin", "KA-2604", PELLUM, 500, {}),
+    ("citric_acid_monohydrate", "CI-2607", "Crake & Sons (invented)", 1_000, {}),
     ("honey", "HO-2607", "Upper Byre (invented)", 350, {}),
     ("titanium_dioxide", "TI-2604", PELLUM, 200, {}),
     ("clay_rose", "CR-2604", PELLUM, 250, {}),

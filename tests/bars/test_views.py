@@ -5,6 +5,7 @@ from django.urls import reverse
 from django.utils.html import escape
 
 from soapbench.bars.demo import EBB_LINE
+from soapbench.bars.formula import Additive, FatLine, Portion, PourStage
 from soapbench.bars.models import Bar
 from soapbench.bars.offers import offers_for
 from soapbench.bars.revising import make_bar, revise
@@ -87,6 +88,102 @@ def test_a_bar_that_may_not_be_made_says_why_and_offers_nothing(maker, workshop,
     page = words(maker.get(address("bar", made.slug)))
     assert "This bar cannot be made yet" in page
     assert "Make this bar" not in page
+
+
+def test_a_bar_names_its_superfat_both_ways_its_doubts_and_that_of_each_portion(maker, bar):
+    page = words(maker.get(address("bar", bar.slug)))
+
+    assert "5 % superfat by alkali discount is 5.26 % by excess fat" in page
+    assert "What makes the superfat doubtful" in page
+    assert "Superfat of each portion" in page
+    assert "One step of the scale on the alkali is worth" in page
+
+
+def test_a_bar_holds_its_calculated_values_against_the_published_ones(maker, bar):
+    page = words(maker.get(address("bar", bar.slug)))
+
+    assert "saponification value (AOCS Cd 3a-94) agrees" in page
+    assert "iodine value (AOCS Cd 1c-85) agrees" in page
+
+
+def test_a_bar_says_how_a_fat_of_a_wide_range_is_counted(maker, workshop, owner):
+    wide = plain(fats=(FatLine("olive", 80), FatLine("neem", 20)), mould="")
+    made = make_bar(workshop=workshop, name="Neem", formula=wide, by=owner)
+
+    assert "Neem (margosa) oil varies a lot (175 to 205 mg KOH/g)" in words(maker.get(address("bar", made.slug)))
+
+
+def test_a_bar_says_how_much_of_its_jar_works(maker, bar):
+    page = words(maker.get(address("bar", bar.slug)))
+
+    assert "lot NA-118: 98.6 % works, and counts" in page
+
+
+def test_a_bar_with_a_portion_that_would_be_lye_heavy_cannot_be_made(maker, workshop, owner):
+    portions = (Portion("A", "Plain", 6), Portion("B", "Clay", 4))
+    slurry = (Additive("kaolin", 2, "percent of fats", "B", "olive", 5),)
+    pour = (PourStage("layer", ("A", "B")),)
+    fats = (FatLine("olive", 70), FatLine("coconut", 30))
+    formula = plain(fats=fats, portions=portions, additives=slurry, pour=pour, superfat=0.01, mould="")
+    made = make_bar(workshop=workshop, name="Harsh", formula=formula, by=owner)
+
+    page = words(maker.get(address("bar", made.slug)))
+    assert "Portion A would be lye-heavy" in page
+    assert "This bar cannot be made yet" in page
+
+
+def test_limited_substances_are_added_up_on_the_page(maker, world):
+    page = words(maker.get(address("bar", world.bars["byre-gate"].slug)))
+
+    assert "Limited substances, added up over all scents" in page
+    assert "geraniol" in page
+
+
+def test_a_bar_with_citric_acid_says_what_it_takes_and_what_the_other_form_would(maker, world):
+    page = words(maker.get(address("bar", world.bars["doorstep"].slug)))
+
+    assert "of sodium citrate" in page
+    assert "If the jar says anhydrous" in page
+
+
+def test_citric_acid_asks_which_form_the_jar_says(maker, bar, fields):
+    typed = {
+        "additives__0__material": "citric_acid",
+        "additives__0__disperse_in": "",
+        "additives__0__disperse_ratio": "",
+    }
+
+    answer = maker.post(address("edit", bar.slug), fields(name=bar.name, **typed))
+
+    assert answer.status_code == 422
+    assert "Anhydrous or monohydrate?" in words(answer)
+
+
+def test_the_form_of_the_jar_is_what_the_formula_keeps(maker, bar, fields):
+    typed = {"additives__0__material": "citric_acid", "additives__0__acid_form": "citric_acid_monohydrate"}
+
+    maker.post(address("edit", bar.slug), fields(name=bar.name, **typed))
+
+    assert bar.revisions.get().formula.additives[0].material == "citric_acid_monohydrate"
+    page = words(maker.get(address("edit", bar.slug)))
+    assert '<option value="citric_acid" selected>Citric acid</option>' in page
+    assert '<option value="citric_acid_monohydrate" selected>Citric acid, monohydrate</option>' in page
+
+
+def test_the_shelf_that_holds_the_other_form_only_is_told(maker, bar, fields):
+    typed = {"additives__0__material": "citric_acid", "additives__0__acid_form": "citric_acid"}
+    typed |= {"additives__0__disperse_in": "", "additives__0__disperse_ratio": ""}
+
+    page = words(maker.post(address("check"), fields(**typed)))
+
+    assert "The jar on the shelf is citric acid, monohydrate (lot CI-2607)" in page
+
+
+def test_the_additions_lead_to_what_a_spoon_weighs(maker, bar):
+    page = words(maker.get(address("edit", bar.slug)))
+
+    assert "a spoon is not a weight" in page
+    assert 'href="/shelf/?kind=addition" target="_blank"' in page
 
 
 def test_revisions_are_told_in_words(maker, bar, owner):
