@@ -51,6 +51,7 @@ HIGHEST_SUPERFAT = Constant(
     "share",
     OWN_CHOICE,
     "refusal of slips such as 5 for 5 %",
+    why="No bar is half fat. 5 typed for 5 % must not pass.",
 )
 
 

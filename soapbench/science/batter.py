@@ -16,14 +16,52 @@ ADDED_VOLUMES = Source(
     "computed",
 )
 OTHERS_DENSITY = Constant(
-    "Density taken for scents, colours and other additions", "ρ", 1.0, "g/ml", OWN_CHOICE, "batter_volume_ml"
+    "Density taken for scents, colours and other additions",
+    "ρ",
+    1.0,
+    "g/ml",
+    OWN_CHOICE,
+    "batter_volume_ml",
+    why="Scents weigh 0.85 to 1.1 g/ml and are a few per cent of the batter.",
 )
 STIRRED_AIR = Constant("Most air that stick blending adds", "a", 0.04, "ml/ml", COMMON_PRACTICE, "batter_volume_ml")
 
-LIGHTEST_FAT = Constant("Lightest fat believed", "ρ", 0.7, "g/ml", OWN_CHOICE, "fats_volume_ml: refusal of slips")
-HEAVIEST_FAT = Constant("Heaviest fat believed", "ρ", 1.3, "g/ml", OWN_CHOICE, "fats_volume_ml: refusal of slips")
-LIGHTEST_BATTER = Constant("Lightest batter believed", "ρ", 0.7, "g/ml", OWN_CHOICE, "measured_density")
-HEAVIEST_BATTER = Constant("Heaviest batter believed", "ρ", 1.4, "g/ml", OWN_CHOICE, "measured_density")
+LIGHTEST_FAT = Constant(
+    "Lightest fat believed",
+    "ρ",
+    0.7,
+    "g/ml",
+    OWN_CHOICE,
+    "fats_volume_ml: refusal of slips",
+    why="Waxes to castor oil lie from 0.80 to 0.97.",
+)
+HEAVIEST_FAT = Constant(
+    "Heaviest fat believed",
+    "ρ",
+    1.3,
+    "g/ml",
+    OWN_CHOICE,
+    "fats_volume_ml: refusal of slips",
+    why="Waxes to castor oil lie from 0.80 to 0.97.",
+)
+LIGHTEST_BATTER = Constant(
+    "Lightest batter believed",
+    "ρ",
+    0.7,
+    "g/ml",
+    OWN_CHOICE,
+    "measured_density",
+    why="Batter is near 1.0; a third of air is froth, not batter.",
+)
+HEAVIEST_BATTER = Constant(
+    "Heaviest batter believed",
+    "ρ",
+    1.4,
+    "g/ml",
+    OWN_CHOICE,
+    "measured_density",
+    why="Batter is near 1.0; heavier than a 40 % lye it cannot be.",
+)
 
 Fats = Sequence[tuple[float, float]]
 

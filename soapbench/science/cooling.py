@@ -62,16 +62,82 @@ if TYPE_CHECKING:
 GRID = Source("grid-posterior", "Posterior on a grid, Student t residuals", "checked on printed curves", "computed")
 
 # Strong lye steams little (1.1 to 1.3), printed curves of open cups need up to 1.75: the prior has to hold both.
-EXPONENT = Constant("Exponent expected", "p", 1.4, "", OWN_CHOICE, "fit: 1.1 to 1.75 in printed curves")
-EXPONENT_SD = Constant("Spread of the exponent", "s", 0.3, "", OWN_CHOICE, "fit: cut at 1")
-ROOM_SD = Constant("Spread of a room temperature that was measured", "s", 1.0, "K", OWN_CHOICE, "fit")
-GUESSED_ROOM_SD = Constant("Spread of a room temperature that was guessed", "s", 2.0, "K", OWN_CHOICE, "fit")
-READING_SD = Constant("Scale of a reading", "s", 0.5, "K", OWN_CHOICE, "fit: Student t, 4 degrees of freedom")
-ODD = Constant("A reading is odd when it is off by", "", 3.0, "K", OWN_CHOICE, "fit")
+EXPONENT = Constant(
+    "Exponent expected",
+    "p",
+    1.4,
+    "",
+    OWN_CHOICE,
+    "fit: 1.1 to 1.75 in printed curves",
+    why="Half way between weak steam (1.1) and open cups (1.75).",
+)
+EXPONENT_SD = Constant(
+    "Spread of the exponent",
+    "s",
+    0.3,
+    "",
+    OWN_CHOICE,
+    "fit: cut at 1",
+    why="So that all printed curves lie within two of them.",
+)
+ROOM_SD = Constant(
+    "Spread of a room temperature that was measured",
+    "s",
+    1.0,
+    "K",
+    OWN_CHOICE,
+    "fit",
+    why="A wall thermometer is seldom nearer to the pot's own air.",
+)
+GUESSED_ROOM_SD = Constant(
+    "Spread of a room temperature that was guessed",
+    "s",
+    2.0,
+    "K",
+    OWN_CHOICE,
+    "fit",
+    why="People are off by two or three degrees.",
+)
+READING_SD = Constant(
+    "Scale of a reading",
+    "s",
+    0.5,
+    "K",
+    OWN_CHOICE,
+    "fit: Student t, 4 degrees of freedom",
+    why="A kitchen thermometer, and a pot not stirred through.",
+)
+ODD = Constant(
+    "A reading is odd when it is off by",
+    "",
+    3.0,
+    "K",
+    OWN_CHOICE,
+    "fit",
+    why="Six times the scale of a reading: luck does not explain it.",
+)
 SETTLING = Constant("Minutes after the peak that do not lie on the curve", "", 3.0, "min", COMMON_PRACTICE, "fit")
-SLOWEST = Constant("Slowest cooling believed, ln k", "", -14.0, "", OWN_CHOICE, "fit: refusal of impossible priors")
-FASTEST = Constant("Fastest cooling believed, ln k", "", 4.0, "", OWN_CHOICE, "fit: refusal of impossible priors")
-HORIZON = Constant("Longest time told", "", 1440.0, "min", OWN_CHOICE, "minutes_to")
+SLOWEST = Constant(
+    "Slowest cooling believed, ln k",
+    "",
+    -14.0,
+    "",
+    OWN_CHOICE,
+    "fit: refusal of impossible priors",
+    why="Slower than any vessel that a person can carry.",
+)
+FASTEST = Constant(
+    "Fastest cooling believed, ln k",
+    "",
+    4.0,
+    "",
+    OWN_CHOICE,
+    "fit: refusal of impossible priors",
+    why="Quicker than a drop.",
+)
+HORIZON = Constant(
+    "Longest time told", "", 1440.0, "min", OWN_CHOICE, "minutes_to", why="Beyond a day nobody waits for a pot."
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,15 +22,49 @@ COOLING_LAW = Source(
 PRECISION = Source("precision-weighting", "Mean weighted by precision", "standard normal updating", "computed")
 
 RATE = Constant("Rate of a quarter-litre mug 30 K above the room", "k0", 0.025, "1/min", COOLING_LAW, "prior_for")
-REFERENCE = Constant("Distance from the room at which k is the rate", "", 30.0, "K", OWN_CHOICE, "cooling law")
+REFERENCE = Constant(
+    "Distance from the room at which k is the rate",
+    "",
+    30.0,
+    "K",
+    OWN_CHOICE,
+    "cooling law",
+    why="Half way down from a usual lye to the room.",
+)
 MUG = Constant("Heat capacity of that mug of water", "C0", 1.05, "kJ/K", COOLING_LAW, "prior_for: 250 g of water")
-RATE_SD = Constant("Spread of ln k before a jug is known", "s", 0.6, "", OWN_CHOICE, "prior_for")
-COLDEST = Constant("Coldest pot, lye or room believed", "", -20.0, "C", OWN_CHOICE, "check_temperature")
-HOTTEST = Constant("Hottest pot, lye or room believed", "", 130.0, "C", OWN_CHOICE, "check_temperature")
+RATE_SD = Constant(
+    "Spread of ln k before a jug is known",
+    "s",
+    0.6,
+    "",
+    OWN_CHOICE,
+    "prior_for",
+    why="A lid, a wide pot or a box change the rate by half or twice.",
+)
+COLDEST = Constant(
+    "Coldest pot, lye or room believed", "", -20.0, "C", OWN_CHOICE, "check_temperature", why="A freezer."
+)
+HOTTEST = Constant(
+    "Hottest pot, lye or room believed",
+    "",
+    130.0,
+    "C",
+    OWN_CHOICE,
+    "check_temperature",
+    why="The strongest lye in use boils above it, and no pot here does.",
+)
 NEWTON = 1e-6  # so near to p = 1 that the general form would lose its digits
 AT_ROOM = 1e-6  # K; so near to the room that nothing moves any more
 STEEPEST = 5.0  # no curve of a pot has an exponent above 2
-RUN_SD = Constant("Spread of ln k of one jug from run to run", "s", 0.15, "", OWN_CHOICE, "prior_for")
+RUN_SD = Constant(
+    "Spread of ln k of one jug from run to run",
+    "s",
+    0.15,
+    "",
+    OWN_CHOICE,
+    "prior_for",
+    why="The same jug, fuller or by an open window.",
+)
 
 
 @dataclass(frozen=True, slots=True)

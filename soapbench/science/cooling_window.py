@@ -14,9 +14,33 @@ from soapbench.science.units import to_celsius
 
 Pot = Literal["lye", "fats"]
 
-WARMING = Constant("Rise between two readings that a pot left alone cannot show", "", 2.0, "K", OWN_CHOICE, "doubt")
-UNDER_ROOM = Constant("Farthest under its room that a pot can read", "", 3.0, "K", OWN_CHOICE, "reading_doubt")
-HOTTEST_LYE = Constant("Hottest reading believed", "", 120.0, "C", OWN_CHOICE, "reading_doubt: boils near 120 C")
+WARMING = Constant(
+    "Rise between two readings that a pot left alone cannot show",
+    "",
+    2.0,
+    "K",
+    OWN_CHOICE,
+    "doubt",
+    why="Stirring can bring up two degrees from a warm bottom, not more.",
+)
+UNDER_ROOM = Constant(
+    "Farthest under its room that a pot can read",
+    "",
+    3.0,
+    "K",
+    OWN_CHOICE,
+    "reading_doubt",
+    why="A room thermometer and a pot by a window differ by so much.",
+)
+HOTTEST_LYE = Constant(
+    "Hottest reading believed",
+    "",
+    120.0,
+    "C",
+    OWN_CHOICE,
+    "reading_doubt: boils near 120 C",
+    why="A 33 % lye boils there.",
+)
 
 
 @dataclass(frozen=True, slots=True)

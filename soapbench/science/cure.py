@@ -32,15 +32,41 @@ __all__ = [
 GRID = Source("grid-posterior", "Posterior on a grid, Student t residuals", "checked on printed curves", "computed")
 
 TAU = Constant("Drying time expected of a 25 mm bar", "τ", 30.0, "d", COMMON_PRACTICE, "fit_drying")
-TAU_SD = Constant("Spread of ln τ", "s", 0.7, "", OWN_CHOICE, "fit_drying")
+TAU_SD = Constant("Spread of ln τ", "s", 0.7, "", OWN_CHOICE, "fit_drying", why="Rooms and recipes halve or double it.")
 USUAL_THICKNESS = Constant("Thickness of that bar", "T", 25.0, "mm", COMMON_PRACTICE, "fit_drying")
 THICKNESS_POWER = Constant("τ grows with thickness to the power", "", 1.5, "", COMMON_PRACTICE, "fit_drying: 1 to 2")
 EXPONENT = Constant("Exponent expected", "n", 0.8, "", COMMON_PRACTICE, "fit_drying: fast start, long tail")
-EXPONENT_SD = Constant("Spread of the exponent", "s", 0.15, "", OWN_CHOICE, "fit_drying: cut at 0.35 and 1")
+EXPONENT_SD = Constant(
+    "Spread of the exponent",
+    "s",
+    0.15,
+    "",
+    OWN_CHOICE,
+    "fit_drying: cut at 0.35 and 1",
+    why="So that it stays between a curve with a long tail and Newton's.",
+)
 FINAL_WATER = Constant("Water left in the end, per dry mass", "Xe", 0.05, "g/g", COMMON_PRACTICE, "fit_drying")
-FINAL_WATER_SD = Constant("Spread of it", "s", 0.03, "g/g", OWN_CHOICE, "fit_drying: cut at 0")
-HUMIDITY = Constant("Spread of a weighing from the day's humidity", "s", 0.001, "g/g", OWN_CHOICE, "fit_drying")
-ODD = Constant("A weighing is odd when it is off by", "", 0.02, "g/g", OWN_CHOICE, "fit_drying")
+FINAL_WATER_SD = Constant(
+    "Spread of it", "s", 0.03, "g/g", OWN_CHOICE, "fit_drying: cut at 0", why="A dry room leaves 2 %, a damp one 8 %."
+)
+HUMIDITY = Constant(
+    "Spread of a weighing from the day's humidity",
+    "s",
+    0.001,
+    "g/g",
+    OWN_CHOICE,
+    "fit_drying",
+    why="A tenth of a per cent, as bars take up and give off on a damp day.",
+)
+ODD = Constant(
+    "A weighing is odd when it is off by",
+    "",
+    0.02,
+    "g/g",
+    OWN_CHOICE,
+    "fit_drying",
+    why="More than any day's humidity: another bar, or a slip.",
+)
 
 
 @dataclass(frozen=True, slots=True)

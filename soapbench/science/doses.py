@@ -20,9 +20,14 @@ _LOCAL = Source(
 )
 
 CURE_LOSS = Constant(
-    "mass that a bar loses while it cures, dry end", "L", 0.15, "share of the fresh bar", COMMON_PRACTICE, "finished_g"
+    "mass that a bar loses while it cures, dry end",
+    "L",
+    0.15,
+    "share of the fresh bar",
+    COMMON_PRACTICE,
+    "finished_g",
+    why="The dry end of the usual 10 to 15 %: the drier bar holds the larger share of scent.",
 )
-# Why the dry end of the usual 10 to 15 %: the drier bar holds the larger share of scent.
 
 
 @dataclass(frozen=True, slots=True)

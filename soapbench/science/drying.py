@@ -25,9 +25,17 @@ PAIRED = Source(
     "published",
 )
 LEVEL = Constant(
-    "Loss in a week at which a bar is level", "", 0.005, "g/g", OWN_CHOICE, "day_loss_below, cure_progress"
+    "Loss in a week at which a bar is level",
+    "",
+    0.005,
+    "g/g",
+    OWN_CHOICE,
+    "day_loss_below, cure_progress",
+    why="Half a gram a week of a 100 g bar: below what a kitchen scale shows.",
 )
-LONGEST = Constant("Longest cure told", "", 730.0, "d", OWN_CHOICE, "day_for_loss")
+LONGEST = Constant(
+    "Longest cure told", "", 730.0, "d", OWN_CHOICE, "day_for_loss", why="Two years: longer than bars are kept."
+)
 NORMAL_POINT = Constant("Two-sided 95 % point for many bars", "t", 1.96, "", FROM_MEMORY, "settled")
 # Two-sided 95 % points for 1, 2, 3 … degrees of freedom.
 T_95 = (12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.160, 2.145, 2.131)

@@ -32,10 +32,16 @@ WIDE = Constant(
     "share of the middle",
     OWN_CHOICE,
     "alkali to weigh",
+    why="Beyond it the low end alone eats the 5 % superfat that most recipes carry.",
 )
-# Why 5 %: beyond it the low end alone eats the 5 % superfat that most recipes carry.
 QUARTILE = Constant(
-    "point of a wide range that counts for the alkali", "q", 0.25, "share of the range", OWN_CHOICE, "alkali to weigh"
+    "point of a wide range that counts for the alkali",
+    "q",
+    0.25,
+    "share of the range",
+    OWN_CHOICE,
+    "alkali to weigh",
+    why="Three lots of four then hold at least so much, if any value is as likely as another.",
 )
 HIGHEST_VALUE = Constant(
     "highest saponification value that a fat can have",
@@ -52,8 +58,8 @@ LOWEST_VALUE = Constant(
     "mg KOH/g",
     OWN_CHOICE,
     "refusal of impossible values",
+    why="Trierucin has 160, and a fifth of unsaponifiable matter still leaves 128.",
 )
-# Why 100: trierucin has 160, and a fifth of unsaponifiable matter still leaves 128.
 
 
 @dataclass(frozen=True, slots=True)

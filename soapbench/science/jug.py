@@ -43,7 +43,13 @@ JUG_MATERIALS = {
     "tin": Material(0.23, None, _EATEN),
 }
 FULLEST = Constant(
-    "Fullest jug", "", 0.67, "ml/ml", OWN_CHOICE, "jug_check: room for foam, for stirring and for carrying"
+    "Fullest jug",
+    "",
+    0.67,
+    "ml/ml",
+    OWN_CHOICE,
+    "jug_check: room for foam, for stirring and for carrying",
+    why="Foam, stirring and carrying need the rest.",
 )
 
 

@@ -43,8 +43,18 @@ KOH_SOLID_C = Constant("Heat capacity of solid KOH", "c", 1.228, "J/(g K)", CRC,
 WATER_C = Constant("Heat capacity of water", "c", 4.18, "J/(g K)", CRC, "peak_temperature")
 ICE_C = Constant("Heat capacity of ice", "c", 2.1, "J/(g K)", FROM_MEMORY, "peak_temperature")
 FUSION = Constant("Heat that melts ice", "L", 333.6, "J/g", CRC, "peak_temperature")
-REFUSE_START = Constant("Water too warm to start", "T", 30.0, "C", OWN_CHOICE, "start_warning: 33 % from 34 C boils")
-WARN_START = Constant("Water warm enough to warn", "T", 25.0, "C", OWN_CHOICE, "start_warning")
+REFUSE_START = Constant(
+    "Water too warm to start",
+    "T",
+    30.0,
+    "C",
+    OWN_CHOICE,
+    "start_warning: 33 % from 34 C boils",
+    why="A 33 % lye that starts at 34 C boils when nothing is lost.",
+)
+WARN_START = Constant(
+    "Water warm enough to warn", "T", 25.0, "C", OWN_CHOICE, "start_warning", why="Five degrees before that."
+)
 TOO_COLD = Constant("Lye too cold to dissolve all alkali", "T", 15.0, "C", FROM_MEMORY, "peak_temperature")
 USUALLY_LESS = Constant("Least that a real jug stays under it", "ΔT", 5.0, "K", COMMON_PRACTICE, "peak_temperature")
 AT_MOST_LESS = Constant("Most that a real jug stays under it", "ΔT", 25.0, "K", COMMON_PRACTICE, "peak_temperature")

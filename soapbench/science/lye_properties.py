@@ -239,7 +239,7 @@ def _water_density(t: float) -> float:
     return polynomial(WATER_TOP, t) / (1 + WATER_BOTTOM * t)
 
 
-_DEGREES = ("", "x⁰", "x¹", "x²", "x³", "x⁴", "x⁵", "x⁶", "x⁷", "x⁸", "x⁹", "x¹⁰")
+_DEGREES = ("polynomial", "x⁰", "x¹", "x²", "x³", "x⁴", "x⁵", "x⁶", "x⁷", "x⁸", "x⁹", "x¹⁰")
 CONSTANTS = (STRONGEST, HOTTEST, AIR_PRESSURE)
 TABLES = (
     Table("Density of NaOH lyes, b1 to b3 in √water fraction", _DEGREES[:7],

@@ -35,22 +35,58 @@ DUNN = Source(
 MIXING_RULE = Source("mixing-rule", "Heat balance of two liquids", "no loss, nothing melts", "computed")
 
 FATS_C = Constant("Heat capacity of liquid fats", "c", 2.0, "kJ/(kg K)", FATS_TABLES, "mixing_temperature: ± 0.2")
-HOTTEST_FATS = Constant("Hottest fats asked for", "T", 100.0, "C", OWN_CHOICE, "fats_temperature_for")
+HOTTEST_FATS = Constant(
+    "Hottest fats asked for",
+    "T",
+    100.0,
+    "C",
+    OWN_CHOICE,
+    "fats_temperature_for",
+    why="Hotter fats smoke, spit and burn.",
+)
 ESTER_LOW = Constant("Heat of saponification, low", "q", 35.0, "kJ/mol", ESTER_HEAT, "saponification_rise")
 ESTER = Constant("Heat of saponification", "q", 45.0, "kJ/mol", ESTER_HEAT, "saponification_rise")
 ESTER_HIGH = Constant("Heat of saponification, high", "q", 55.0, "kJ/mol", ESTER_HEAT, "saponification_rise")
 GEL_POINT = Constant("Gel begins at 20.1 % water", "T", 71.0, "C", DUNN, "gel_temperature")
 GEL_WATER = Constant("Water in a batter of 33 % lye", "", 0.201, "g/g", DUNN, "gel_temperature")
 GEL_SLOPE = Constant("Gel begins lower for each per cent of water", "", 3.8, "K/%", DUNN, "gel_temperature")
-GEL_HALF_WIDTH = Constant("Other fats gel at up to this much more or less", "", 5.0, "K", OWN_CHOICE, "gel_temperature")
+GEL_HALF_WIDTH = Constant(
+    "Other fats gel at up to this much more or less",
+    "",
+    5.0,
+    "K",
+    OWN_CHOICE,
+    "gel_temperature",
+    why="Dunn measured one blend; others gelled some degrees lower.",
+)
 DRIEST = Constant("Least water that the gel line holds for", "", 0.15, "g/g", DUNN, "gel_temperature")
 WETTEST = Constant("Most water that the gel line holds for", "", 0.22, "g/g", DUNN, "gel_temperature")
 LOOSE_LOSS = Constant("Heat lost by a loose loaf of 1 kg", "", 0.6, "", COMMON_PRACTICE, "heat_loss")
 KEPT_LOSS = Constant("Heat lost by an insulated loaf of 3 kg", "", 0.3, "", COMMON_PRACTICE, "heat_loss")
-LEAST_LOSS = Constant("Least heat lost by any loaf", "", 0.15, "", OWN_CHOICE, "heat_loss")
-MOST_LOSS = Constant("Most heat lost by any loaf", "", 0.95, "", OWN_CHOICE, "heat_loss")
-OVERHEATS = Constant("Heart of a loaf that overheats", "", 85.0, "C", OWN_CHOICE, "gel_outlook")
-FLAGS_THAT_MATTER = Constant("Hot signs that together call for a cool start", "", 2, "", OWN_CHOICE, "gel_outlook")
+LEAST_LOSS = Constant(
+    "Least heat lost by any loaf", "", 0.15, "", OWN_CHOICE, "heat_loss", why="No mould is a vacuum flask."
+)
+MOST_LOSS = Constant(
+    "Most heat lost by any loaf", "", 0.95, "", OWN_CHOICE, "heat_loss", why="Even a small loose loaf warms a little."
+)
+OVERHEATS = Constant(
+    "Heart of a loaf that overheats",
+    "",
+    85.0,
+    "C",
+    OWN_CHOICE,
+    "gel_outlook",
+    why="Gel runs to some 82 C; above it loaves crack and rise.",
+)
+FLAGS_THAT_MATTER = Constant(
+    "Hot signs that together call for a cool start",
+    "",
+    2,
+    "",
+    OWN_CHOICE,
+    "gel_outlook",
+    why="One sign alone is everyday.",
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,10 +17,30 @@ GEOMETRY = Source("geometry", "Geometry", "volumes of a box and of a cylinder", 
 SHRUNK_MEAN = Source(
     "shrunk-mean", "Mean of the maker's own records, drawn towards a first guess", "normal-normal updating", "computed"
 )
-HEADROOM = Constant("Room left under the rim", "h", 3.0, "mm", OWN_CHOICE, "fits: a level fill must be carried")
-POT_LOSS = Constant("First guess of batter left in pots", "L", 15.0, "g", OWN_CHOICE, "pot_loss, before any record")
-POT_LOSS_SD = Constant("Spread of that guess", "s", 10.0, "g", OWN_CHOICE, "pot_loss")
-RECORD_SD = Constant("Spread from batch to batch", "s", 5.0, "g", OWN_CHOICE, "pot_loss")
+HEADROOM = Constant(
+    "Room left under the rim",
+    "h",
+    3.0,
+    "mm",
+    OWN_CHOICE,
+    "fits: a level fill must be carried",
+    why="A level fill must be carried without a spill.",
+)
+POT_LOSS = Constant(
+    "First guess of batter left in pots",
+    "L",
+    15.0,
+    "g",
+    OWN_CHOICE,
+    "pot_loss, before any record",
+    why="A coat of batter on a pot, a cup and a spatula.",
+)
+POT_LOSS_SD = Constant(
+    "Spread of that guess", "s", 10.0, "g", OWN_CHOICE, "pot_loss", why="From a scraped steel pot to a tray of cups."
+)
+RECORD_SD = Constant(
+    "Spread from batch to batch", "s", 5.0, "g", OWN_CHOICE, "pot_loss", why="The same hands scrape alike."
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,13 @@ from .errors import OutOfRange, not_negative, positive
 from .sources import OWN_CHOICE, Constant, Relation
 
 POT_SHARE = Constant(
-    "gap at the pot check that is still believed", "", 0.003, "share of the sum", OWN_CHOICE, "pot_check"
+    "gap at the pot check that is still believed",
+    "",
+    0.003,
+    "share of the sum",
+    OWN_CHOICE,
+    "pot_check",
+    why="Three grams in a kilogram: less than the smallest fat of a recipe.",
 )
 POT_STEPS = Constant(
     "gap at the pot check in scale steps, times the root of the number of weighings",
@@ -19,6 +25,7 @@ POT_STEPS = Constant(
     "scale steps",
     OWN_CHOICE,
     "pot_check",
+    why="Two steps for each weighing, which add up as the root of their number.",
 )
 
 

@@ -25,12 +25,23 @@ from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
 from .superfat import superfat_interval
 
 CLOSE_ENOUGH = Constant(
-    "departure from the asked superfat that is left alone", "", 0.005, "share", OWN_CHOICE, "remedies_lye_in"
+    "departure from the asked superfat that is left alone",
+    "",
+    0.005,
+    "share",
+    OWN_CHOICE,
+    "remedies_lye_in",
+    why="Half a point is within the doubt of any recipe.",
 )
 HIGH = Constant(
-    "superfat above which the bar turns soft and rancid sooner", "", 0.12, "share", OWN_CHOICE, "remedies_lye_in"
+    "superfat above which the bar turns soft and rancid sooner",
+    "",
+    0.12,
+    "share",
+    OWN_CHOICE,
+    "remedies_lye_in",
+    why="Usual bars carry 3 to 8 %; half as much again is still a bar.",
 )
-# Why 12 %: usual bars carry 3 to 8 %; half as much again is still a bar.
 
 
 def superfat_now(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids: Iterable[Acid] = ()) -> Remedy:

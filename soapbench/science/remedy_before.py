@@ -13,7 +13,13 @@ from .remedy_answer import Remedy, percent, scaled
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
 
 SAME_SHARE = Constant(
-    "departure from the plan that is not worth a word", "", 0.001, "share", OWN_CHOICE, "remedies_before_lye"
+    "departure from the plan that is not worth a word",
+    "",
+    0.001,
+    "share",
+    OWN_CHOICE,
+    "remedies_before_lye",
+    why="A gram in a kilogram changes no superfat that can be told.",
 )
 
 

@@ -27,23 +27,37 @@ _MINIMUM = Source(
 )
 
 
-def _share(kind: str, value: float) -> Constant:
-    return Constant(f"tolerance when weighing: {kind}", "p", value, "share of the target", _RULES, "tolerance_g")
+def _share(kind: str, value: float, why: str) -> Constant:
+    name = f"tolerance when weighing: {kind}"
+    return Constant(name, "p", value, "share of the target", _RULES, "tolerance_g", why)
 
 
 TOLERANCE: dict[Kind, Constant] = {
-    "alkali": _share("alkali", 0.005),
-    "fat": _share("fat", 0.01),
-    "water": _share("water", 0.02),
-    "scent": _share("scent", 0.02),
-    "colour": _share("colour", 0.05),
-    "addition": _share("addition", 0.02),
+    "alkali": _share("alkali", 0.005, "Half a per cent of the alkali is half a point of superfat."),
+    "fat": _share("fat", 0.01, "A per cent of one fat among three is a third of a point of superfat."),
+    "water": _share("water", 0.02, "Two per cent of the water move a 33 % lye by less than half a point."),
+    "scent": _share("scent", 0.02, "Nobody smells it, and its limit is checked apart."),
+    "colour": _share("colour", 0.05, "Nobody sees it."),
+    "addition": _share("addition", 0.02, "As a scent; what takes alkali is counted as weighed."),
 }
-COARSE = Constant("share of the alkali that one scale step may be", "d/N", 0.005, "share", _RULES, "scale_too_coarse")
-SMALLEST_STEPS = Constant(
-    "steps below which a weighing means little", "n", 20, "scale steps", _MINIMUM, "smallest_sensible_g"
+COARSE = Constant(
+    "share of the alkali that one scale step may be",
+    "d/N",
+    0.005,
+    "share",
+    _RULES,
+    "scale_too_coarse",
+    why="One step is then half of what the tolerance allows.",
 )
-# Why 20: one step is then 5 % of the mass, which is the widest tolerance above.
+SMALLEST_STEPS = Constant(
+    "steps below which a weighing means little",
+    "n",
+    20,
+    "scale steps",
+    _MINIMUM,
+    "smallest_sensible_g",
+    why="One step is then 5 % of the mass, the widest tolerance of all.",
+)
 _HAIR = 1e-9  # lifts 2.4999999999 that meant 2.5
 
 

@@ -29,8 +29,24 @@ GUESSES = {
     "seizes": _guess("seizing", 1.0),
     "unknown": _guess("not known", 8.0),
 }
-GUESS_SD = Constant("Spread of ln t of a first guess", "s", 0.6, "", OWN_CHOICE, "working_minutes")
-RECORD_SD = Constant("Spread of ln t from batch to batch", "s", 0.25, "", OWN_CHOICE, "working_minutes")
+GUESS_SD = Constant(
+    "Spread of ln t of a first guess",
+    "s",
+    0.6,
+    "",
+    OWN_CHOICE,
+    "working_minutes",
+    why="Makers' words for a scent cover a factor of two either way.",
+)
+RECORD_SD = Constant(
+    "Spread of ln t from batch to batch",
+    "s",
+    0.25,
+    "",
+    OWN_CHOICE,
+    "working_minutes",
+    why="The same scent on a warm and on a cool day.",
+)
 TRACE_GUESS = Constant("Minutes of blending to trace", "t", 4.0, "min", COMMON_PRACTICE, "usual_trace_minutes")
 DOUBLING = Constant("Cooling that doubles a working time", "", 10.0, "K", FROM_MEMORY, "cooler_by_k: rule of thumb")
 

@@ -10,6 +10,7 @@ from types import ModuleType
 from typing import Literal
 
 Confidence = Literal["published", "computed", "from memory", "common practice", "own choice"]
+SUREST_FIRST: tuple[Confidence, ...] = ("published", "computed", "from memory", "common practice", "own choice")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +25,10 @@ class Source:
 
 @dataclass(frozen=True, slots=True)
 class Constant:
-    """One number in use; the code reads .value, so that the page of sources cannot drift from the sums."""
+    """One number in use; the code reads .value, so that the page of sources cannot drift from the sums.
+
+    why is the reason in a sentence, wherever the number is our own choice.
+    """
 
     name: str
     symbol: str
@@ -32,6 +36,7 @@ class Constant:
     unit: str
     source: Source
     used_in: str
+    why: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,9 +72,15 @@ class Chapter:
     tables: tuple[Table, ...]
 
     @property
+    def sources(self) -> tuple[Source, ...]:
+        """Return the source of each figure, formula and table."""
+        entries: tuple[Constant | Relation | Table, ...] = (*self.constants, *self.relations, *self.tables)
+        return tuple(entry.source for entry in entries)
+
+    @property
     def size(self) -> int:
-        """Return how many figures, tables and formulas there are."""
-        return len(self.constants) + len(self.relations) + len(self.tables)
+        """Return how many figures, formulas and tables there are."""
+        return len(self.sources)
 
 
 def gather(modules: Iterable[ModuleType]) -> tuple[tuple[Constant, ...], tuple[Relation, ...]]:

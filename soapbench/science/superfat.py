@@ -33,9 +33,14 @@ _GUM = Source(
 
 COVERAGE = Constant("standard deviations to a 95 % interval", "k", 1.96, "", _GUM, "superfat interval")
 OWN_VALUE_HALF_WIDTH = Constant(
-    "doubt left by a certificate's saponification value", "h", 1.0, "mg KOH/g", OWN_CHOICE, "superfat interval"
+    "doubt left by a certificate's saponification value",
+    "h",
+    1.0,
+    "mg KOH/g",
+    OWN_CHOICE,
+    "superfat interval",
+    why="Certificates are rounded to whole numbers, and two laboratories seldom agree better.",
 )
-# Why 1: certificates are rounded to whole numbers, and two laboratories seldom agree better than that.
 SINGLE_SAMPLE_HALF_WIDTH = Constant(
     "half-width given to a value that was published for one sample only",
     "h1",
@@ -43,8 +48,8 @@ SINGLE_SAMPLE_HALF_WIDTH = Constant(
     "share of the value",
     OWN_CHOICE,
     "superfat interval",
+    why="The middle one among the half-widths of the Codex ranges of named vegetable oils.",
 )
-# Why 3 %: the middle one among the half-widths of the Codex ranges of named vegetable oils.
 KITCHEN_STEP = Constant("step of the scale when none is named", "d", 1.0, "g", COMMON_PRACTICE, "superfat interval")
 WAX_ADVICE = "Leave the wax out, or take it as not reacting at all."
 

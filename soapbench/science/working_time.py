@@ -31,9 +31,27 @@ ONE_HAND = Source(
     "earliest due date first has the smallest greatest lateness (J. R. Jackson 1955); every pour order is tried",
     "from memory",
 )
-POUR_MINUTES = Constant("Pouring one portion", "", 1.5, "min", OWN_CHOICE, "ScentedPortion, until measured")
-MOST_ORDERS = Constant("Most pour orders tried", "", 5040, "", OWN_CHOICE, "schedule: seven free portions")
-COOLEST = Constant("Most that cooler mixing is offered for", "", 10.0, "K", OWN_CHOICE, "schedule")
+POUR_MINUTES = Constant(
+    "Pouring one portion",
+    "",
+    1.5,
+    "min",
+    OWN_CHOICE,
+    "ScentedPortion, until measured",
+    why="A jug of batter in a thin stream.",
+)
+MOST_ORDERS = Constant(
+    "Most pour orders tried",
+    "",
+    5040,
+    "",
+    OWN_CHOICE,
+    "schedule: seven free portions",
+    why="All orders of seven portions; eight would take eight times as long.",
+)
+COOLEST = Constant(
+    "Most that cooler mixing is offered for", "", 10.0, "K", OWN_CHOICE, "schedule", why="Cooler still, hard fats set."
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -46,4 +46,4 @@ def cost(statement):
 
 def test_importing_all_of_the_science_costs_little_more_than_numpy_does():
     # As a ratio, so that no slow machine fails it; tests/benchmarks/science_import.py prints the seconds.
-    assert cost(EVERYTHING) < 3 * cost("import numpy")
+    assert cost(EVERYTHING) < 4 * cost("import numpy")

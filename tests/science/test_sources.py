@@ -42,6 +42,12 @@ def test_every_public_function_is_on_the_page_of_sources(name):
     assert not {one for one in missing - PLUMBING if not one.startswith("check_")}
 
 
+def test_every_number_of_our_own_choice_says_why():
+    own = [one for chapter in chapters() if chapter.key not in DRAWN for one in chapter.constants]
+
+    assert [one.name for one in own if one.source.confidence == "own choice" and not one.why.endswith(".")] == []
+
+
 def test_no_constant_and_no_relation_stands_on_the_page_twice():
     constants, relations = everything()
 

@@ -6,7 +6,8 @@ from django.template.loader import render_to_string
 from django.test import Client
 
 from soapbench.science import sources
-from soapbench.shelf.models import Material
+from soapbench.shelf.models import AllergenShare, FattyAcidShare, Material
+from soapbench.workshop.numbers import trust
 
 
 def test_every_constant_and_formula_in_use_stands_on_the_page(as_owner):
@@ -15,17 +16,42 @@ def test_every_constant_and_formula_in_use_stands_on_the_page(as_owner):
 
     assert [constant.name for constant in constants if constant.name not in page] == []
     assert [relation.name for relation in relations if relation.formula not in page] == []
+    assert [constant.name for constant in constants if constant.why not in page] == []
+
+
+def test_every_table_of_figures_in_use_stands_on_the_page(as_owner):
+    page = html.unescape(as_owner.get("/about/numbers/").content.decode())
+    tables = [table for chapter in sources.chapters() for table in chapter.tables]
+
+    assert [table.name for table in tables if table.name not in page or table.source.title not in page] == []
+    assert [cell for table in tables for row in table.rows for cell in row if f"<td>{cell}</td>" not in page] == []
+
+
+def test_the_page_counts_how_many_figures_rest_on_what():
+    chapters = sources.chapters()
+
+    counted = trust(chapters)
+
+    assert sum(count for _, count in counted) == sum(chapter.size for chapter in chapters)
+    assert [confidence for confidence, _ in counted] == list(sources.SUREST_FIRST)
 
 
 def test_every_source_of_the_reference_tables_stands_on_the_page(as_owner):
     page = html.unescape(as_owner.get("/about/numbers/").content.decode())
 
-    named = Material.objects.filter(workshop=None).values_list("source", flat=True).distinct()
+    materials = Material.objects.filter(workshop=None)
+    named = {
+        *materials.values_list("source", flat=True),
+        *materials.filter(limit_percent__isnull=False).values_list("limit_source", flat=True),
+        *FattyAcidShare.objects.values_list("source", flat=True),
+        *AllergenShare.objects.values_list("source", flat=True),
+    }
+    assert len(named) > 20
     assert [source for source in named if source not in page] == []
 
 
 def test_the_page_of_numbers_asks_a_fixed_number_of_questions(as_owner, django_assert_num_queries):
-    with django_assert_num_queries(5):  # session, person, workshop; materials, fatty acids
+    with django_assert_num_queries(7):  # session, person, workshop; materials, limits, fatty acids, allergens
         as_owner.get("/about/numbers/")
 
 
@@ -70,7 +96,7 @@ def test_a_form_without_its_token_is_told_to_load_the_page_again(owner):
 
 
 def test_a_broken_view_answers_in_plain_words(client, owner, monkeypatch):
-    monkeypatch.setattr("soapbench.workshop.numbers.sources.everything", lambda: 1 / 0)
+    monkeypatch.setattr("soapbench.workshop.numbers.sources.chapters", lambda: 1 / 0)
     client.force_login(owner)
     client.raise_request_exception = False
 
