@@ -86,6 +86,7 @@ export function showSign(root, plan, kept, trouble) {
   sign.classList.toggle("is-attention", !needsYou && waiting > 0);
   each(root, "[data-needs-words]", (element) => (element.textContent = text ?? ""));
   each(root, "[data-needs-sign-in]", (element) => (element.hidden = trouble !== "sign in"));
+  each(root, "[data-needs-full]", (element) => (element.hidden = trouble !== "full"));
   const list = /** @type {HTMLElement} */ (root.querySelector("[data-refused]"));
   list.replaceChildren(...refused.map((event) => refusedRow(root, plan, event)));
 }

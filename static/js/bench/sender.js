@@ -13,12 +13,13 @@
  * @property {(event: Kept, sentence: string) => Promise<unknown>} park
  * @property {(event: Kept) => Promise<Response>} post
  * @property {(answer: Answer) => void} onAnswer
- * @property {(trouble: "" | "offline" | "sign in") => Promise<unknown> | void} onTrouble called after every try
+ * @property {(trouble: "" | "offline" | "sign in") => Promise<unknown> | void} onTrouble called after every try, and now and then on the way
  * @property {(act: () => void, milliseconds: number) => unknown} later
  */
 
 const FIRST_PAUSE = 1000;
 const LONGEST_PAUSE = 60_000;
+const SHOW_EVERY = 10;
 
 /**
  * @param {Parts} parts
@@ -58,10 +59,12 @@ export function sender(parts) {
  * @returns {Promise<"" | "offline" | "sign in">} why it stopped early
  */
 async function sendAll(parts) {
-  for (const event of (await parts.kept()).filter((kept) => !kept.refused)) {
+  const waiting = (await parts.kept()).filter((kept) => !kept.refused);
+  for (const [index, event] of waiting.entries()) {
     const outcome = await sendOne(parts, event);
     if (outcome === "offline" || outcome === "sign in") return outcome;
-    await parts.onTrouble("");
+    // After a long time away hundreds may wait: showing each as it goes would take longer than sending it.
+    if (index % SHOW_EVERY === 0) await parts.onTrouble("");
   }
   return "";
 }

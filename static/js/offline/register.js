@@ -3,6 +3,7 @@
  * A new edition never replaces the old one by itself: it waits until somebody taps, and never at a run.
  */
 const KEEP_EVERY_MS = 5 * 60_000;
+const AGAIN_MS = 10_000;
 const notice = document.querySelector("[data-new-edition]");
 
 /** @param {ServiceWorkerRegistration} registration */
@@ -20,14 +21,30 @@ function offer(registration) {
 /** @param {ServiceWorkerRegistration} registration */
 function watch(registration) {
   offer(registration);
-  registration.addEventListener("updatefound", () => {
-    const coming = registration.installing;
-    coming?.addEventListener("statechange", () => coming.state === "installed" && offer(registration));
+  attend(registration);
+  registration.addEventListener("updatefound", () => attend(registration));
+}
+
+/**
+ * See a worker through its installing; one that could not fetch every file is tried again.
+ * @param {ServiceWorkerRegistration} registration
+ */
+function attend(registration) {
+  const coming = registration.installing;
+  coming?.addEventListener("statechange", () => {
+    if (coming.state === "installed") offer(registration);
+    if (coming.state === "redundant" && !registration.active) setTimeout(start, AGAIN_MS);
   });
+}
+
+function start() {
+  navigator.serviceWorker.register("/sw.js").then(watch, () => {}); // without it the app works, only not offline
 }
 
 async function keepNowAndThen() {
   const { active } = await navigator.serviceWorker.ready;
+  // A page that was loading while the worker took over belongs to none yet.
+  if (!navigator.serviceWorker.controller) active?.postMessage({ type: "claim" });
   const last = Number(localStorage.getItem("kept-at") ?? 0);
   if (!active || Date.now() - last < KEEP_EVERY_MS) return;
   localStorage.setItem("kept-at", String(Date.now()));
@@ -35,6 +52,6 @@ async function keepNowAndThen() {
 }
 
 if ("serviceWorker" in navigator) {
-  navigator.serviceWorker.register("/sw.js").then(watch, () => {}); // without it the app works, only not offline
+  start();
   keepNowAndThen().catch(() => {});
 }

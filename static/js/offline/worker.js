@@ -39,6 +39,7 @@ async function activate() {
 
 /** @param {{type: string}} message */
 async function answer({ type }) {
+  if (type === "claim") await worker.clients.claim();
   if (type === "keep") await keepPages();
   if (type === "take over") {
     await keepPages(); // before the switch: a page of the old edition must not lose its files
