@@ -61,15 +61,22 @@ def test_a_full_disk_says_so_and_the_tap_is_not_taken_for_kept(weighing):
     hand.page.keyboard.press("Escape")
     hand.settle()
     hand.prompt.locator("[data-send]").tap()
-    hand.wait_for("weigh:fat:olive")
+    expect(hand.page.locator('[data-prompt="weigh:fat:coconut"]')).to_be_hidden()
+    hand.wait_until_saved()
+    assert [fact.kind for fact in facts_of(run)[before:]] == ["weighed"]
 
 
-def whole_batch(page, *, offline):
-    """Work a batch from its first prompt to its last; returns the run."""
+def begun(page):
+    """Begin a batch; returns its page's hand."""
     page.goto("/bench/new/doorstep/")
     page.get_by_label("I have read this").check()
     page.get_by_role("button", name="Begin this batch").tap()
-    hand = Hand(page)
+    return Hand(page)
+
+
+def worked(hand, *, offline):
+    """Work a batch from its first prompt to its last; returns the run."""
+    page = hand.page
     hand.settle()
     page.context.set_offline(offline)
     hand.is_offline = offline
@@ -80,7 +87,7 @@ def whole_batch(page, *, offline):
     hand.wait_until_saved()
     hand.hold()
     page.get_by_role("link", name="Open the record").wait_for()
-    return Run.objects.latest("made_at")
+    return Run.objects.get(pk=page.locator("[data-run]").get_attribute("data-run"))
 
 
 def told(run):
@@ -88,8 +95,8 @@ def told(run):
 
 
 def test_a_whole_batch_without_a_network_is_the_same_batch(open_phone):
-    online = whole_batch(open_phone(), offline=False)
-    offline = whole_batch(open_phone(), offline=True)
+    first, second = begun(open_phone()), begun(open_phone())  # before either has taught the other anything
+    online, offline = worked(first, offline=False), worked(second, offline=True)
 
     assert told(offline) == told(online)
     assert offline.status == online.status == Run.Status.RELEASED
