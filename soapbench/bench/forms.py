@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import uuid
-from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Annotated, Any
@@ -20,7 +19,7 @@ FORM_DEVICE = "plain page"
 NUMBERS = ("mass_g", "temp_c", "minutes", "value", "offcuts_g")
 WHOLE_NUMBERS = ("lot", "bars", "passes")
 YES_OR_NO = ("is_here", "is_running", "passed", "cautions_read")
-LISTS = ("doubts_answered",)
+LISTS = ("doubts_answered", "steps")
 OWN_WORDS = "_words"  # a field of this ending, when filled, wins over the choice of the same name
 ENVELOPE = ("csrfmiddlewaretoken", "id", "kind", "prompt", "shown")
 
@@ -134,6 +133,7 @@ def _whole(text: str, field: str) -> int:
     return int(value)
 
 
-def typed(data: Mapping[str, str]) -> dict[str, str]:
-    """Return what somebody typed, so that a refused form can show it again."""
-    return {name: str(data[name]) for name in data if name not in ("csrfmiddlewaretoken", "id")}
+def typed(data: QueryDict) -> dict[str, str]:
+    """Return what somebody typed or ticked, so that a refused form can show it again."""
+    names = [name for name in data if name not in ("csrfmiddlewaretoken", "id")]
+    return {name: " ".join(data.getlist(name)) if name in LISTS else str(data[name]) for name in names}

@@ -204,7 +204,9 @@ class Stopped:
     """The batch was given up before its release, made safe, and the reason given."""
 
     reason: Needed
-    made_safe: Needed
+    made_safe: Text = ""  # in own words
+    steps: tuple[Short, ...] = ()  # codes of what was ticked, see bench/safety.py
+    lye: Literal["", "kept", "handed in", "poured away", "other batch", "spilt"] = ""  # where lye is that met no fats
 
 
 Payload = (

@@ -22,7 +22,9 @@ from soapbench.bench.plan import Plan
 from soapbench.bench.reading_screen import cooling_screen
 from soapbench.bench.rules.lye import needs_test
 from soapbench.bench.run import fold
+from soapbench.bench.safety import safety_screen
 from soapbench.bench.screen import Refusal, run_screen
+from soapbench.bench.spills import spills
 from soapbench.bench.state import Fact, RunState
 
 METHODS: tuple[str, ...] = get_args(get_type_hints(Tested)["method"])
@@ -46,6 +48,8 @@ def run_page(run: Run, *, shown: str = "", refusal: Refusal | None = None) -> di
         "state": state,
         "page": run_screen(plan, state, shown, refusal),
         "cooling": cooling,
+        "safety": safety_screen(plan, state),
+        "spills": spills(plan, state),
         "pause": pause_screen(plan, state, timezone.now()),
         "cut_bars": state.cut["bars"] if state.cut else "",
         "needs_test": needs_test(state),

@@ -66,7 +66,7 @@ AT_THE_PROMPT: dict[PromptKind, frozenset[str]] = {
     "test": frozenset({"tested", "done"}),
     "release": frozenset({"released", "rejected"}),
 }
-IN_A_PANEL = {"changed": "different", "noted": "steps", "stopped": "steps"}
+IN_A_PANEL = {"changed": "different", "noted": "steps", "stopped": "stop-safe"}
 # From the alkali on the scale until the batter is poured.
 REMEDIED: frozenset[Phase] = frozenset({"lye", "meanwhile", "combine", "portions"})
 # Where splashes of caustic are possible, first aid is shown without looking for it.

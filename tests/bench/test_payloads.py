@@ -52,14 +52,16 @@ BAD_NUMBERS = [
 ]
 REQUIRED = [(kind, field) for kind, payload in GOOD.items() for field in payload if (kind, field) not in (
     ("drawn", "passes"), ("cut", "offcuts_g"), ("changed", "mass_g"), ("changed", "minutes"),
-    ("paused", "why"), ("resumed", "checked"), ("rinsed", "where"))]  # fmt: skip
+    ("paused", "why"), ("resumed", "checked"), ("rinsed", "where"), ("stopped", "made_safe"))]  # fmt: skip
 BAD_TEXTS = [
     ("noted", "text", ""),
     ("noted", "text", "x" * 2001),
     ("noted", "text", 5),
     ("noted", "text", "a\x00b"),
     ("noted", "text", "a\ud800b"),
-    ("stopped", "made_safe", "   "),
+    ("stopped", "made_safe", "x" * 2001),
+    ("stopped", "reason", "   "),
+    ("stopped", "lye", "under the sink"),
     ("ticked", "item", ""),
     ("weighed", "line", "x" * 121),
     ("split", "portion", "AB"),

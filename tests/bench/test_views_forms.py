@@ -183,12 +183,12 @@ def test_a_change_in_own_words_wins_over_the_ready_ones(maker, begun):
 
 
 @pytest.mark.parametrize(
-    ("kind", "typed"),
-    [("noted", {"text": "x" * 2001}), ("stopped", {"reason": "spilt on the floor", "made_safe": " "})],
+    ("kind", "panel", "typed"),
+    [("noted", "steps", {"text": "x" * 2001}), ("stopped", "stop-safe", {"reason_words": "spilt on the floor"})],
 )
-def test_a_refused_remark_or_stop_opens_its_panel_with_what_was_typed(maker, begun, kind, typed):
+def test_a_refused_remark_or_stop_opens_its_panel_with_what_was_typed(maker, begun, kind, panel, typed):
     page = submit(maker, begun, kind, "materials", **typed)
-    panel = page.content.decode().split('id="steps"')[1].split('id="first-aid"')[0]
+    panel = page.content.decode().split(f'id="{panel}"')[1].split('<div class="panel ')[0]
 
     assert page.status_code == 422 and "data-opened" in panel.split(">")[0]
     assert page.context["page"].shown.refusal.sentence in panel

@@ -18,6 +18,7 @@ from soapbench.bars.formula import Additive, AlkaliChoice, LiquidLine, Water
 from soapbench.bench.pausing import checks, in_vessel
 from soapbench.bench.plan import Plan, from_document
 from soapbench.bench.run import fold
+from soapbench.bench.safety import stage_of
 from soapbench.bench.state import Fact
 from tests.bench.sample import PLAIN, STAND_INS, START, SWIRLED, Hand, plan_of
 
@@ -193,6 +194,7 @@ def expected(plan, state):
         "paused_since": state.paused_since and state.paused_since.isoformat(),
         "checks": list(checks(plan, state, START, START + timedelta(minutes=6))),
         "in_vessel": in_vessel(plan, state, plan.line(line)) if (line := in_hand(plan, state)) else None,
+        "stage": stage_of(plan, state),
         "rinsing_since": state.rinsing_since and state.rinsing_since.isoformat(),
         "timers": [{"key": timer.key, "ends_at": timer.ends_at.isoformat()} for timer in state.timers],
     }

@@ -33,13 +33,31 @@ def test_no_fault_at_a_prompt_in_the_dark(at, key):
     assert faults(phone) == []
 
 
-@pytest.mark.parametrize("panel", ["different", "steps", "first-aid", "hold-on"])
+@pytest.mark.parametrize("panel", ["different", "steps", "first-aid"])
 def test_no_fault_in_a_panel(at, panel):
     phone, _run = at("weigh:fat:olive")
     phone.locator(f'[popovertarget="{panel}"]:visible').first.tap()
     phone.locator(f"#{panel}").wait_for()
 
     assert faults(phone) == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("key", ["weigh:fat:olive", "read-lye", "pour:1"])
+def test_no_fault_on_the_card_of_hold_on_or_in_what_opens_from_first_aid(at, key, scheme):
+    phone, _run = at(key, color_scheme=scheme)
+    phone.get_by_role("button", name="Hold on").tap()
+    phone.locator("#hold-on").wait_for()
+    found = faults(phone)
+    for panel in ("spill", "stop-safe"):
+        phone.locator("#hold-on").get_by_role("button", name="First aid").tap()
+        phone.locator(f'#first-aid [popovertarget="{panel}"]').tap()
+        phone.locator(f"#{panel}").wait_for()
+        found += faults(phone)
+        phone.locator(f"#{panel} .is-close").tap()
+        phone.keyboard.press("Escape")
+
+    assert found == []
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

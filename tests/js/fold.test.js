@@ -4,6 +4,7 @@ import test from "node:test";
 
 import { fold } from "../../static/js/bench/fold.js";
 import { checks, inVessel } from "../../static/js/bench/pausing.js";
+import { stageOf } from "../../static/js/bench/stages.js";
 import { forThePhone } from "./phonePlan.js";
 
 const FOLDER = new URL("../vectors/", import.meta.url);
@@ -27,6 +28,7 @@ for (const name of NAMES) {
     assert.equal(held?.without, expect.in_vessel?.[0]);
     const line = plan.prompts.find(({ key }) => key === state.current)?.line;
     if (held && PHONE_TARGET.test(line)) assert.equal(held.with, expect.in_vessel[1]);
+    assert.equal(stageOf(forThePhone(plan), state), expect.stage);
     assert.equal(state.paused_since && isoOf(state.paused_since), expect.paused_since && isoOf(expect.paused_since));
     assert.equal(state.rinsing_since && isoOf(state.rinsing_since), expect.rinsing_since && isoOf(expect.rinsing_since));
     assert.deepEqual(

@@ -427,3 +427,15 @@ def test_a_batch_without_interruption_has_no_section_for_it():
     made = record(hand().start().until("melt"))
 
     assert section(made, "pauses") is None and section(made, "rinses") is None
+
+
+def test_a_stopped_batch_keeps_each_tick_and_what_nobody_ticked():
+    bench = hand().start().until("cool")
+    bench.tap("stopped", reason="No time left", steps=["jug", "jar"], lye="kept")
+    told = lines(record(bench), "decision")
+
+    assert "The lye | Kept: covered, marked, locked away" in told
+    made = next(text for text in told if text.startswith("Made safe"))
+    assert "Alkali jar: shut" in made and "marked LYE" in made
+    left = next(text for text in told if text.startswith("Not ticked"))
+    assert "No vinegar or acid" in left and "marked LYE" not in left

@@ -39,6 +39,8 @@ def rinsed(tally: Tally, fact: Fact, payload: Rinsed) -> None:
     runs = bool(tally.rinses) and tally.rinses[-1].ended is None
     if payload.is_running and not runs:
         tally.rinses.append(Rinse(fact.happened_at, None, payload.where, fact.person))
+    if payload.is_running and runs and payload.where:
+        tally.rinses[-1] = replace(tally.rinses[-1], where=payload.where)
     if not payload.is_running and runs:
         last = tally.rinses[-1]
         tally.rinses[-1] = replace(last, ended=max(fact.happened_at, last.began))

@@ -6,6 +6,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy as later
 
+from soapbench.bench.safety import LYE_IS, STEPS, stage_of, steps_at
 from soapbench.bench.state import Fact
 from soapbench.bench.words import grams, percent
 from soapbench.logbook.blocks import Block, Cell, Column, Pairs, Section, Table, Tone, Words
@@ -109,10 +110,26 @@ def decision(given: Given) -> tuple[Block, ...]:
         (_("When"), Cell(short_moment(fact.happened_at))),
         (_("Bars released"), Cell(str(fact.payload.get("bars", "")), _of_cut(given))),
         (_("Why"), Cell(str(fact.payload.get("reason", "")))),
-        (_("Made safe"), Cell(str(fact.payload.get("made_safe", "")))),
+        *_made_safe(given, fact),
         (_("Note"), Cell(str(fact.payload.get("note", "")))),
     ]
     return (Words(str(words), tone), Pairs(tuple((name, cell) for name, cell in rows if cell.text)))
+
+
+def _made_safe(given: Given, fact: Fact) -> list[tuple[str, Cell]]:
+    """Return what was made safe when the batch was stopped, and what of it nobody ticked."""
+    if fact.kind != "stopped":
+        return []
+    ticked = fact.payload.get("steps", ())
+    asked = steps_at(stage_of(given.plan, given.state))
+    done = [str(step.text) for step in STEPS if step.code in ticked]
+    left = [str(step.text) for step in asked if step.code not in ticked]
+    lye = fact.payload.get("lye", "")
+    return [
+        (_("The lye"), Cell(str(LYE_IS.get(lye, lye)))),
+        (_("Made safe"), Cell(" ".join([*done, str(fact.payload.get("made_safe", ""))]).strip())),
+        (_("Not ticked"), Cell(" ".join(left), tone="attention")),
+    ]
 
 
 ENDINGS: dict[str, tuple[Tone, Promise]] = {

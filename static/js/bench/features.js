@@ -7,7 +7,7 @@ import { showReadings } from "./readings.js";
 import { showRemedies } from "./remedies.js";
 import { wireResume } from "./resume.js";
 import { wireRinse } from "./rinse.js";
-import { each } from "./show.js";
+import { wireSafe } from "./safe.js";
 
 /** @typedef {import("./session.js").View} View */
 /** @typedef {import("./room.js").Room} Room */
@@ -20,7 +20,8 @@ const FEATURES = [
   ({ root }) => (view) => showRemedies(root, view),
   ({ root, plan }) => wireStandIns(root, plan),
   wireResume,
-  ({ root, runId, record }) => each(root, "[data-rinse]", (box) => wireRinse(box, runId, (text) => void record("noted", { text }))),
+  wireRinse,
+  wireSafe,
 ];
 
 /**

@@ -5,7 +5,7 @@ import { parse } from "./entry.js";
 
 const ENVELOPE = ["csrfmiddlewaretoken", "id", "kind", "prompt", "shown"];
 const OWN_WORDS = "_words"; // a field of this ending, when filled, wins over the choice of the same name
-const LISTS = ["doubts_answered"];
+const LISTS = ["doubts_answered", "steps"];
 
 /**
  * Return the payload and, when a number is none, the name of its field.

@@ -1,43 +1,43 @@
 /**
- * The rinse timer: counts 30 minutes down, then up; closing the panel or the page does not stop it.
+ * The rinse timer: counts 30 minutes down, then up. It is a moment in the log, so closing the panel or the page does
+ * not stop it; it goes on here even where nothing can be stored.
  */
 import { benchTime } from "./clock.js";
-import { mark, setMark } from "./store.js";
+import { each } from "./show.js";
 import { words } from "./timers.js";
+
+/** @typedef {import("./room.js").Room} Room */
+/** @typedef {import("./session.js").View} View */
 
 const RINSE_MS = 30 * 60_000;
 
 /**
- * @param {HTMLElement} box
- * @param {string} run
- * @param {(text: string) => void} note writes a remark into the run
+ * @param {Room} room
+ * @returns {(view: View) => void}
  */
-export function wireRinse(box, run, note) {
-  const form = /** @type {HTMLFormElement} */ (box.querySelector("[data-rinse-form]"));
-  const button = /** @type {HTMLElement} */ (box.querySelector("[data-rinse-button]"));
+export function wireRinse({ root, view, record }) {
+  const box = /** @type {HTMLElement} */ (root.querySelector("[data-rinse]"));
   const figure = /** @type {HTMLElement} */ (box.querySelector("[data-rinse-left]"));
-  const [start, stop] = [button.textContent ?? "", box.dataset.stopWord ?? "Stop"];
-  /** @type {number | undefined} */
-  let began;
+  const said = /** @type {HTMLElement} */ (box.querySelector("[data-rinse-words]"));
+  /** @type {number | null} */
+  let here = null; // began on this page, should the log not take it
 
+  const began = () => (view().rinsing_since ? Date.parse(view().rinsing_since ?? "") : here);
   const paint = () => {
-    button.textContent = began ? stop : start;
-    figure.textContent = began ? words(RINSE_MS - (benchTime() - began)) : "30:00";
+    const since = began();
+    figure.textContent = since === null ? "30:00" : words(RINSE_MS - (benchTime() - since));
+    said.textContent = since === null ? (box.dataset.rest ?? "") : (box.dataset.runs ?? "");
+    each(box, "form", (form) => (form.hidden = form.matches("[data-rinse-begin]") === (since !== null)));
   };
-  form.addEventListener("submit", (event) => {
+  box.addEventListener("submit", (event) => {
     event.preventDefault();
     event.stopPropagation();
-    note(began ? `First aid: rinsing ended after ${words(benchTime() - began)}.` : "First aid: rinsing began.");
-    began = began ? undefined : benchTime();
-    setMark(`rinse:${run}`, began).catch(() => {});
+    const runs = /** @type {HTMLElement} */ (event.target).dataset.rinseForm === "true";
+    const where = event.submitter instanceof HTMLButtonElement ? event.submitter.value : "";
+    here = runs ? (began() ?? benchTime()) : null;
     paint();
+    void record("rinsed", { is_running: runs, where });
   });
-  mark(`rinse:${run}`).then(
-    (kept) => {
-      began ??= kept;
-      paint();
-    },
-    () => {},
-  );
-  setInterval(() => began && paint(), 1000);
+  setInterval(() => began() !== null && paint(), 1000);
+  return paint;
 }
