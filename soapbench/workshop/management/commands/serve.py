@@ -41,9 +41,12 @@ class Command(BaseCommand):
 
     def prepare(self, *, with_demo: bool = True) -> None:
         """Bring database and static files up to date; fill an empty database."""
-        if migrations.pending():
+        is_new_version = migrations.pending()
+        if is_new_version:
             self.stdout.write("Bringing the database up to date.")
             call_command("migrate", interactive=False, verbosity=0)
+        if is_new_version and Person.objects.exists():
+            call_command("load_reference", verbosity=0)  # a new version may know more of a material
         if not Person.objects.exists():
             self.stdout.write(f"Loading the reference data{' and the demo workshop' if with_demo else ''}.")
             with transaction.atomic():  # all or nothing, so that a start broken off is simply begun again
