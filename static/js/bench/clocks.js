@@ -9,6 +9,17 @@ import { announcement, left, soonest, soundsDue, words } from "./timers.js";
 /** @typedef {import("./types.js").RunningTimer} RunningTimer */
 
 /**
+ * Keep the deadlines on the device, so that every page of the app can tell of them.
+ * @param {string} run
+ * @param {RunningTimer[]} timers
+ */
+async function keepAlarms(run, timers) {
+  const { [run]: _mine, ...others } = (await mark("alarms")) ?? {};
+  const name = document.querySelector("[data-where] + strong")?.textContent ?? "";
+  await setMark("alarms", timers.length ? { ...others, [run]: { name, timers } } : others);
+}
+
+/**
  * @param {HTMLElement} list
  * @param {HTMLElement} live where a screen reader hears of it
  * @param {string} run
@@ -107,6 +118,7 @@ export function clocks(list, live, run) {
   return {
     /** @param {RunningTimer[]} running */
     set(running) {
+      if (JSON.stringify(running) !== JSON.stringify(timers)) keepAlarms(run, running).catch(() => {});
       timers = running;
       paint();
     },

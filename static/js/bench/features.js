@@ -2,6 +2,7 @@
  * What the run page can do besides moving on: one line each. A feature is wired once and may return what it shows
  * anew whenever the run has moved; it reaches the run through the room alone.
  */
+import { wireAwake } from "./awake.js";
 import { wireStandIns } from "./panels.js";
 import { showReadings } from "./readings.js";
 import { showRemedies } from "./remedies.js";
@@ -22,6 +23,7 @@ const FEATURES = [
   wireResume,
   wireRinse,
   wireSafe,
+  wireAwake,
 ];
 
 /**

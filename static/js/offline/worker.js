@@ -26,6 +26,11 @@ worker.addEventListener("fetch", (/** @type {FetchEvent} */ event) => {
   else if (event.request.mode === "navigate") event.respondWith(page(event, url));
 });
 
+worker.addEventListener("notificationclick", (/** @type {FetchEvent} */ event) => {
+  event.notification.close();
+  event.waitUntil(worker.clients.openWindow(event.notification.data ?? "/"));
+});
+
 async function install() {
   const cache = await caches.open(SHELL);
   await cache.addAll(shell);
