@@ -119,6 +119,7 @@ class Changed:
     path: Short = ""
     tool: Short = ""
     minutes: Annotated[float, Meta(ge=0, le=100_000)] | None = None
+    by: Short = ""  # who decided it, when that is not who writes it down
 
 
 @dataclass(frozen=True)

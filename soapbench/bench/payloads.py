@@ -15,6 +15,7 @@ from soapbench.bench.refusal import Refused
 
 # One sentence a field: what it must be, which is also what to do.
 SENTENCES = {
+    "by": "Choose who decided it from the list.",
     "bars": "Type the number of bars: a whole number from 0 to 10 000.",
     "cautions_read": "Read the caution first, then confirm that you have read it.",
     "checked": "What was found is too long. Use up to 200 letters.",

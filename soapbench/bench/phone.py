@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from soapbench.bench.cooled import Cooled
+from soapbench.bench.folding.book import Book
 from soapbench.bench.folding.targets import KIND
 from soapbench.bench.plan import Line, Plan, Prompt, Timer
 from soapbench.bench.state import Fact, RunningTimer, RunState, Weight
@@ -14,7 +15,7 @@ from soapbench.bench.weigh_screen import decimals_of
 
 def plan_document(plan: Plan) -> dict[str, Any]:
     """Return the part of the plan that the phone folds with: prompts, lines and the factors of the alkali."""
-    materials = {**plan.materials, **plan.stand_ins}
+    materials, book = {**plan.materials, **plan.stand_ins}, Book(plan)
     return {
         "resolution_g": plan.resolution_g,
         "decimals": decimals_of(plan.resolution_g),
@@ -24,9 +25,11 @@ def plan_document(plan: Plan) -> dict[str, Any]:
         "lots": {str(lot.lot): {"material": lot.material, "takes_mol_per_g": lot.takes_mol_per_g} for lot in plan.lots},
         "water": {"by": plan.formula.water.by, "value": plan.formula.water.value},
         "lines": [_line(line) for line in plan.lines],
-        "prompts": [_prompt(prompt) for prompt in plan.prompts],
+        "prompts": [_prompt(prompt, book) for prompt in plan.prompts],
         "portions": [{"letter": portion.letter, "share": portion.share} for portion in plan.portions],
         "items": {tick.key: tick.text for prompt in plan.prompts for tick in prompt.ticks},
+        "path": plan.formula.drawing.path,
+        "tools": {choice.tool: choice.tool_name for choice in plan.drawings},
         "names": {key: facts.name for key, facts in materials.items()},
         "own_lots": {key: [facts.lot, facts.lot_code] for key, facts in materials.items() if facts.lot},
     }
@@ -47,7 +50,7 @@ def _line(line: Line) -> dict[str, Any]:
     }
 
 
-def _prompt(prompt: Prompt) -> dict[str, Any]:
+def _prompt(prompt: Prompt, book: Book) -> dict[str, Any]:
     return {
         "key": prompt.key,
         "kind": prompt.kind,
@@ -55,6 +58,7 @@ def _prompt(prompt: Prompt) -> dict[str, Any]:
         "phase": prompt.phase,
         "line": prompt.line,
         "portion": prompt.portion,
+        "letters": list(book.letters_of(prompt)),
         "pot": prompt.pot,
         "changes": list(prompt.changes),
         "low_c": prompt.low_c,

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from soapbench.bench.folding.book import Book
 from soapbench.bench.folding.log import TOOK_BACK, unique, withdrawn_by
+from soapbench.bench.folding.notices import notices
 from soapbench.bench.folding.pot import batter_g, mass_of
 from soapbench.bench.folding.progress import current, due_at, skipped, status, timers
 from soapbench.bench.folding.reading import read
@@ -25,12 +26,18 @@ def fold(plan: Plan, facts: Sequence[Fact]) -> RunState:
     """
     log = unique(facts)
     withdrawn = withdrawn_by(log)
+    tally = tally_of(plan, log, withdrawn)
+    settlement = settle(tally)
+    return _state(tally, withdrawn, settlement, outcome(tally, settlement))
+
+
+def tally_of(plan: Plan, log: Sequence[Fact], withdrawn: frozenset[str]) -> Tally:
+    """Return what the events of a log in order have told, those left aside that were taken back."""
     tally = Tally(Book(plan))
     for fact in log:
         if fact.id not in withdrawn and fact.kind != TOOK_BACK:
             read(tally, fact)
-    settlement = settle(tally)
-    return _state(tally, withdrawn, settlement, outcome(tally, settlement))
+    return tally
 
 
 def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | None, made: Outcome) -> RunState:
@@ -71,6 +78,7 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         lye_made=tally.lye_at is not None,
         pauses=tuple(tally.pauses),
         rinses=tuple(tally.rinses),
+        notices=notices(tally, asked),
         needs_test=tally.was_lye_heavy or tally.is_alkali_unknown,
     )
 

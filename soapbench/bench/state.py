@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Literal
 
@@ -66,8 +66,18 @@ class Change:
     decision: str
     effect: str  # computed, in words
     at: datetime
-    person: str
+    person: str  # who wrote it down
     details: dict[str, Any]
+    decided_by: str = ""  # the same one, unless another was named
+
+
+@dataclass(frozen=True)
+class Notice:
+    """What an earlier change means at a prompt that is still to come."""
+
+    event: str
+    at: datetime
+    sentence: str
 
 
 @dataclass(frozen=True)
@@ -158,6 +168,7 @@ class RunState:
     lye_made: bool = False  # alkali is in the water
     pauses: tuple[Pause, ...] = ()  # the last one may last still
     rinses: tuple[Rinse, ...] = ()  # after splashes; the last one may run still
+    notices: dict[str, tuple[Notice, ...]] = field(default_factory=dict)  # prompt key -> what was changed for it
     needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
 
     @property

@@ -147,6 +147,10 @@ class Hand:
         grams = self.state.targets[line] if mass is None else mass
         return self.tap("weighed", prompt, line=line, mass_g=grams, **more)
 
+    def change(self, what, prompt="", why="it is so", decision="go on", **fields):
+        """Write down that something differs from the plan."""
+        return self.tap("changed", prompt, what=what, why=why, decision=decision, **fields)
+
     def until(self, key, **masses):
         """Answer every prompt as planned up to the one of that key, which stays open; "" plays to the end."""
         while (state := self.state).current != key:

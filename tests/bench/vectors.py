@@ -102,6 +102,30 @@ def larger_portion():
     return hand
 
 
+def changed_ahead():
+    """Changes written down at earlier prompts, each of which means something at a later one."""
+    hand = Hand(small(SWIRLED)).start()
+    hand.change("substituted", "materials", line="colourant:B:indigo", material="lard")
+    hand.change("left out", "materials", line="scent:A:rosemary")
+    hand.until("cool")
+    hand.change("temperature off", "cool", temp_c=52, decision="Go on at this temperature.")
+    hand.until("split:B")
+    hand.change("thickened early", "split:B", portion="B", decision="Spoon it in")
+    hand.change("lost or spilt", "split:B", mass_g=40)
+    hand.change("left out", "split:B", portion="A")
+    hand.change("amount off", "split:B", line="scent:B:clove", mass_g=4)
+    hand.until("pour:1")
+    hand.change("drawn differently", "pour:1", path="spiral", tool="skewer")
+    return hand
+
+
+def colour_left_out():
+    hand = Hand(small(SWIRLED)).start()
+    hand.change("left out", "materials", line="colourant:B:indigo")
+    hand.change("lost or spilt", "materials", portion="B")
+    return hand
+
+
 def both_alkalis_and_an_acid():
     formula = replace(
         PLAIN,
@@ -149,6 +173,8 @@ CASES = (
     fat_replaced,
     scent_left_out,
     larger_portion,
+    changed_ahead,
+    colour_left_out,
     both_alkalis_and_an_acid,
 )
 
@@ -197,7 +223,12 @@ def expected(plan, state):
         "stage": stage_of(plan, state),
         "rinsing_since": state.rinsing_since and state.rinsing_since.isoformat(),
         "timers": [{"key": timer.key, "ends_at": timer.ends_at.isoformat()} for timer in state.timers],
+        **({"notices": told(state)} if state.notices else {}),
     }
+
+
+def told(state):
+    return {key: [notice.sentence for notice in notices] for key, notices in state.notices.items()}
 
 
 def without_defaults(value):

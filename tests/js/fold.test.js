@@ -5,6 +5,7 @@ import test from "node:test";
 import { fold } from "../../static/js/bench/fold.js";
 import { checks, inVessel } from "../../static/js/bench/pausing.js";
 import { stageOf } from "../../static/js/bench/stages.js";
+import { noticesOf } from "../../static/js/bench/notices.js";
 import { forThePhone } from "./phonePlan.js";
 
 const FOLDER = new URL("../vectors/", import.meta.url);
@@ -13,6 +14,8 @@ const NAMES = readdirSync(FOLDER).filter((name) => name.endsWith(".json"));
 /** What the phone tells by itself; doses that follow the real batter come with the server's answer. */
 const PHONE_TARGET = /^(fat:|water|alkali:|liquid:)/;
 const isoOf = (moment) => new Date(moment).toISOString();
+const told = (/** @type {Record<string, {sentence: string}[]>} */ notices) =>
+  Object.fromEntries(Object.entries(notices).map(([key, found]) => [key, found.map(({ sentence }) => sentence)]));
 
 for (const name of NAMES) {
   test(`the phone folds ${name} as the server does`, () => {
@@ -35,6 +38,7 @@ for (const name of NAMES) {
       state.timers.map(({ key, ends_at }) => [key, isoOf(ends_at)]),
       expect.timers.map(({ key, ends_at }) => [key, isoOf(ends_at)]),
     );
+    assert.deepEqual(told(noticesOf(forThePhone(plan), { ...state, targets: expect.targets })), expect.notices ?? {});
     for (const [key, grams] of Object.entries(expect.targets)) {
       if (PHONE_TARGET.test(key)) assert.ok(Math.abs(state.targets[key] - grams) < 1e-6, `${key} ${state.targets[key]} ${grams}`);
     }

@@ -7,8 +7,23 @@ export function forThePhone(plan) {
   return {
     ...plan,
     water: plan.formula.water,
+    path: plan.formula.drawing?.path ?? "none",
+    tools: Object.fromEntries((plan.drawings ?? []).map(({ tool, tool_name }) => [tool, tool_name])),
+    prompts: plan.prompts.map((prompt) => ({ ...prompt, letters: lettersOf(plan, prompt) })),
     items: Object.fromEntries(plan.prompts.flatMap(({ ticks = [] }) => ticks.map(({ key, text }) => [key, text]))),
     names: Object.fromEntries(materials.map(([key, { name }]) => [key, name])),
     lots: Object.fromEntries(plan.lots.map((lot) => [String(lot.lot), lot])),
   };
+}
+
+/**
+ * The portions that a prompt is about, as soapbench.bench.folding.book tells them.
+ * @param {any} plan
+ * @param {any} prompt
+ * @returns {string[]}
+ */
+function lettersOf(plan, prompt) {
+  if (prompt.kind !== "pour") return prompt.portion ? [prompt.portion] : [];
+  const stage = plan.formula.pour?.[Number(prompt.key.split(":")[1]) - 1];
+  return stage?.portions ?? plan.portions.map((/** @type {any} */ { letter }) => letter);
 }

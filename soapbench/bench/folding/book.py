@@ -52,6 +52,16 @@ class Book:
         """Return the lines of fats, those that carry a colour or a scent included."""
         return tuple(line for line in self.plan.lines if is_fat(line))
 
+    def letters_of(self, prompt: Prompt) -> tuple[str, ...]:
+        """Return the portions that a prompt is about; a pour may be about several."""
+        place, _colon, number = prompt.key.partition(":")
+        stages = self.plan.formula.pour
+        if prompt.kind == "pour" and place == "pour" and number.isdigit() and 0 < int(number) <= len(stages):
+            return stages[int(number) - 1].portions
+        if prompt.kind == "pour":
+            return tuple(portion.letter for portion in self.plan.portions)
+        return (prompt.portion,) if prompt.portion else ()
+
     @cached_property
     def planned_shares(self) -> dict[str, float]:
         return {**{portion.letter: portion.share for portion in self.plan.portions}, "all": 1.0}

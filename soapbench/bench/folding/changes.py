@@ -33,6 +33,7 @@ def take_change(tally: Tally, fact: Fact, change: Changed) -> None:
             at=fact.happened_at,
             person=fact.person,
             details=_details(change),
+            decided_by=change.by or fact.person,
         )
     )
 

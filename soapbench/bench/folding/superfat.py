@@ -74,6 +74,15 @@ def _interval(tally: Tally) -> SuperfatInterval:
     return superfat_interval(fats_in_pot(tally), weighed, alkali_in_use(tally), acids_in_pot(tally), scale)
 
 
+def as_planned_sentence(tally: Tally) -> str:
+    """Return what the planned alkali would leave in these fats, with its interval; "" when nothing can be said."""
+    alkali_g = planned_alkali(tally).total_g
+    try:
+        return f"With the planned {grams(alkali_g)} of alkali: {_sentence(_interval(tally))}"
+    except OutOfRange:
+        return ""
+
+
 def _aimed_at(tally: Tally, settlement: Settlement | None) -> float:
     """Return the central superfat of the alkali that was aimed at; wide fats put it above the formula's figure."""
     if settlement is not None and settlement.is_needed and settlement.choice == "recomputed":

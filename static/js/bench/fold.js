@@ -83,6 +83,7 @@ function stateOf(tally, settlement) {
     rinsing_since: tally.rinsingSince,
     last_event: tally.ended ? "" : tally.last,
     trace: tally.trace,
+    changes: tally.changes,
   };
 }
 

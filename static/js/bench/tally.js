@@ -21,6 +21,7 @@ export function emptyTally(plan) {
     readings: /** @type {import("./types.js").Reading[]} */ ([]),
     portions: /** @type {Record<string, number>} */ ({}),
     trace: "",
+    changes: /** @type {import("./types.js").Change[]} */ ([]),
     ended: "",
     last: "",
     pausedSince: /** @type {string | null} */ (null),
@@ -152,6 +153,8 @@ function weigh(tally, event, line, lot) {
 function change(tally, event) {
   const line = tally.lines.get(event.payload.line);
   CHANGES[event.payload.what]?.(tally, event, line);
+  const { id, prompt, happened_at, payload } = event;
+  tally.changes.push({ event: id, prompt, at: happened_at, payload });
 }
 
 /** @type {Record<string, (tally: Tally, event: Event, line: Line | undefined) => void>} */

@@ -1,0 +1,27 @@
+"""Who may have decided something at the bench: the people of the run's workshop."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from soapbench.bench.models import Run
+from soapbench.bench.refusal import Refused
+from soapbench.workshop.models import Person
+
+
+def others(run: Run, person: Person) -> list[str]:
+    """Return the names of everybody else in the workshop, in the order of the alphabet."""
+    people = Person.objects.filter(workshop=run.workshop_id, is_active=True).exclude(pk=person.pk)
+    return sorted(each.name for each in people)
+
+
+def check_decider(run: Run, person: Person, payload: Mapping[str, Any]) -> None:
+    """Refuse a decision in the name of somebody who is not of this workshop.
+
+    Raises:
+        Refused: nobody here has that name.
+    """
+    name = payload.get("by")
+    if name and name != person.name and name not in others(run, person):
+        raise Refused("Nobody of that name works here. Choose who decided it from the list.", "by")
