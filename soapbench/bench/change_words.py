@@ -51,7 +51,7 @@ TILES: tuple[ChangeTile, ...] = (
     ChangeTile(
         "drawn differently",
         _("Drawn differently"),
-        ("path", "tool"),
+        ("path",),
         (_("The tool was not at hand"), _("The batter was too thick"), _("Wanted to try it")),
         (_("Keep it and cut to suit"),),
     ),

@@ -9,7 +9,7 @@ from django.utils import timezone
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
-from soapbench.bars.formula import Path
+from soapbench.bench.change_screen import DifferentScreen, different_screen
 from soapbench.bench.cooled import cooled
 from soapbench.bench.events import facts_of
 from soapbench.bench.fact_words import fact_words
@@ -17,15 +17,17 @@ from soapbench.bench.ids import new_id
 from soapbench.bench.kinds import Tested, Trace
 from soapbench.bench.models import Run
 from soapbench.bench.pause_screen import pause_screen
+from soapbench.bench.people import others
 from soapbench.bench.phone import fact_documents, plan_document, state_document
 from soapbench.bench.plan import Plan
 from soapbench.bench.reading_screen import cooling_screen
 from soapbench.bench.rules.lye import needs_test
 from soapbench.bench.run import fold
 from soapbench.bench.safety import safety_screen
-from soapbench.bench.screen import Refusal, run_screen
+from soapbench.bench.screen import Refusal, RunScreen, run_screen
 from soapbench.bench.spills import spills
-from soapbench.bench.state import Fact, RunState
+from soapbench.bench.state import Change, Fact, RunState
+from soapbench.workshop.models import Person
 
 METHODS: tuple[str, ...] = get_args(get_type_hints(Tested)["method"])
 TRACES: tuple[tuple[Trace, str | Promise, str | Promise], ...] = (
@@ -36,30 +38,31 @@ TRACES: tuple[tuple[Trace, str | Promise, str | Promise], ...] = (
 )
 
 
-def run_page(run: Run, *, shown: str = "", refusal: Refusal | None = None) -> dict[str, Any]:
-    """Return the context of bench/run.html."""
+def run_page(
+    run: Run, person: Person, *, shown: str = "", different: str = "", refusal: Refusal | None = None
+) -> dict[str, Any]:
+    """Return the context of bench/run.html; `different` is the kind of change whose screen is open."""
     plan, facts = run.plan, facts_of(run)
     state = fold(plan, facts)
     cooling = cooling_screen(plan, state)
+    page = run_screen(plan, state, shown, refusal)
     return {
         "run": run,
         "plan": plan,
         "formula": plan.formula,
         "state": state,
-        "page": run_screen(plan, state, shown, refusal),
+        "page": page,
+        "different": _different(run, plan, state, page, person, different),
         "cooling": cooling,
         "safety": safety_screen(plan, state),
         "spills": spills(plan, state),
         "pause": pause_screen(plan, state, timezone.now()),
         "cut_bars": state.cut["bars"] if state.cut else "",
         "needs_test": needs_test(state),
-        "effect": _effect(state, facts),
+        "follows": _follows(state, facts),
         "last_words": _last_words(plan, state, facts),
         "events_url": reverse("bench:events", args=[run.pk]),
         "new_id": new_id,
-        "stand_ins": sorted(plan.stand_ins.items(), key=lambda item: item[1].name),
-        "paths": [(path, path) for path in get_args(Path)],
-        "tools": sorted({(choice.tool, choice.tool_name) for choice in plan.drawings}),
         "traces": TRACES,
         "methods": METHODS,
         "plan_document": plan_document(plan),
@@ -68,11 +71,24 @@ def run_page(run: Run, *, shown: str = "", refusal: Refusal | None = None) -> di
     }
 
 
-def _effect(state: RunState, facts: tuple[Fact, ...]) -> str:
-    """Return what follows from a change that was just written down."""
+def _different(run: Run, plan: Plan, state: RunState, page: RunScreen, person: Person, opened: str) -> DifferentScreen:
+    refusal = page.shown.refusal if page.shown.refusal and page.shown.refusal.kind == "changed" else None
+    typed = refusal.typed if refusal else {}
+    return different_screen(
+        plan,
+        state,
+        page.shown.prompt,
+        opened=typed.get("what", "") or opened,
+        typed=typed,
+        people=tuple(others(run, person)),
+    )
+
+
+def _follows(state: RunState, facts: tuple[Fact, ...]) -> Change | None:
+    """Return the change that was just written down, so that what follows from it is shown with a way back."""
     if not facts or not state.changes or state.changes[-1].event != facts[-1].id:
-        return ""
-    return state.changes[-1].effect
+        return None
+    return state.changes[-1]
 
 
 def _last_words(plan: Plan, state: RunState, facts: tuple[Fact, ...]) -> str:

@@ -10,12 +10,11 @@ from typing import Literal
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
-from soapbench.bench.change_words import ChangeTile, tiles_for
 from soapbench.bench.pausing import is_no_pause
 from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, PromptKind, Tick
 from soapbench.bench.pour_screen import PourScreen, drawing_steps, pour_screen
 from soapbench.bench.reading_screen import PotScreen, pots_of
-from soapbench.bench.state import RunState
+from soapbench.bench.state import Notice, RunState
 from soapbench.bench.weigh_screen import LineScreen, decimals_of, grams, line_screen
 
 Stand = Literal["now", "done", "ahead", "skipped"]
@@ -119,6 +118,7 @@ class PromptScreen:
     portion_g: str
     steps: tuple[str, ...]
     refusal: Refusal | None
+    notices: tuple[Notice, ...] = ()  # what was changed earlier and matters here
 
     @property
     def tells_remedies(self) -> bool:
@@ -144,7 +144,6 @@ class Ways:
 class RunScreen:
     prompts: tuple[PromptScreen, ...]
     shown: PromptScreen
-    tiles: tuple[ChangeTile, ...]
     ways: tuple[Ways, ...]
     decimals: int
     step: str
@@ -163,7 +162,6 @@ def run_screen(plan: Plan, state: RunState, shown: str = "", refusal: Refusal | 
     return RunScreen(
         prompts=screens,
         shown=found,
-        tiles=tiles_for(tuple({change: None for prompt in plan.prompts for change in prompt.changes})),
         ways=_ways(plan, state),
         decimals=decimals,
         step=grams(plan.resolution_g, decimals),
@@ -223,6 +221,7 @@ def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | N
         portion_g=_portion_g(plan, state, prompt),
         steps=_drawing(plan) if prompt.kind == "draw" else (),
         refusal=refusal if refusal and refusal.prompt == prompt.key else None,
+        notices=state.notices.get(prompt.key, ()),
     )
 
 

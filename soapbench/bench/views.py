@@ -20,6 +20,7 @@ from soapbench.bench.ids import new_id
 from soapbench.bench.kept import redirect_to_start
 from soapbench.bench.models import Run
 from soapbench.bench.payloads import parse
+from soapbench.bench.people import check_decider
 from soapbench.bench.phone import fact_documents, state_document
 from soapbench.bench.preview import Preview, preview
 from soapbench.bench.reading_screen import cooling_screen
@@ -88,7 +89,11 @@ def _begin(request: MakerRequest, revision: Any, form: SizeForm, seen: Preview) 
 def run(request: MakerRequest, run_id: UUID) -> HttpResponse:
     """Show one run: every prompt, one at a time."""
     found = _run(request, run_id)
-    return render(request, "bench/run.html", run_page(found, shown=request.GET.get("at", "")))
+    return render(
+        request,
+        "bench/run.html",
+        run_page(found, request.user, shown=request.GET.get("at", ""), different=request.GET.get("different", "")),
+    )
 
 
 def _run(request: MakerRequest, run_id: UUID) -> Run:
@@ -170,6 +175,7 @@ def _ask(run: Run, incoming: Incoming) -> None:
 
 
 def _append(run: Run, incoming: Incoming, request: MakerRequest) -> log.Appended:
+    check_decider(run, request.user, incoming.payload)
     return log.append(
         run,
         id=incoming.id,
@@ -189,4 +195,4 @@ def _refused(
     """Show the page again with the sentence at its place and everything that was typed."""
     data = request.POST
     refusal = Refusal(data.get("prompt", ""), data.get("kind", ""), sentence, field, typed(data), questions)
-    return render(request, "bench/run.html", run_page(run, refusal=refusal), status=status)
+    return render(request, "bench/run.html", run_page(run, request.user, refusal=refusal), status=status)

@@ -10,7 +10,7 @@ from tests.bench.asking import shown_key, submit, words_of
 from tests.bench.sample import Hand
 
 HOME_QUERIES = 5
-RUN_QUERIES = 6
+RUN_QUERIES = 7
 
 
 def test_the_bench_lists_the_open_runs_and_where_they_stand(maker, begun):
@@ -109,15 +109,3 @@ def test_a_run_that_ended_says_how_and_leads_to_its_record(maker, begun):
     page = words_of(maker.get(f"/bench/{begun.pk}/"))
 
     assert "This run has ended: stopped" in page and "Open the record" in page and "the jug broke" in page
-
-
-def test_what_follows_from_a_change_is_told_once(maker, begun):
-    submit(
-        maker, begun, "changed", "weigh:fat:palm", what="substituted", why="none left", decision="lard instead",
-        line="fat:palm", material="lard",
-    )  # fmt: skip
-    effect = maker.get(f"/bench/{begun.pk}/").context["effect"]
-    submit(maker, begun, "noted", "materials", text="a remark")
-
-    assert effect
-    assert not maker.get(f"/bench/{begun.pk}/").context["effect"]

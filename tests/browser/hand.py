@@ -119,17 +119,33 @@ class Hand:
 
     def change(self, kind, *, why, decision, **fields):
         """Write down what differs: the tile, its few fields, why, and what was decided."""
-        panel = self.page.locator("#different")
-        self.page.locator(".dock [data-different]").tap()
-        panel.locator("[data-tile]", has_text=kind).tap()
+        form = self.open_change(kind)
         for name, value in fields.items():
-            field = panel.locator(f"[name={name}]")
-            field.select_option(value) if field.evaluate("one => one.tagName") == "SELECT" else field.fill(value)
-        answers = panel.locator(".answers:visible")
+            self.fill(form, name, value)
+        if fields:
+            form.get_by_role("button", name="Next").tap()
+        answers = form.locator(".answers")
         answers.locator(".chip-choice", has_text=why).first.tap()
         answers.locator(".chip-choice", has_text=decision).first.tap()
-        panel.get_by_role("button", name="Write it down").tap()
+        form.get_by_role("button", name="Write it down").tap()
+        self.page.locator("[data-follows]").wait_for()
         self.wait_until_saved()
+
+    def open_change(self, kind):
+        """Open the screen of one kind of change and return its form."""
+        self.page.locator(".dock [data-different]").tap()
+        self.page.locator("#different").get_by_role("link", name=kind, exact=True).tap()
+        return self.page.locator("#different form.change:visible")
+
+    def fill(self, form, name, value):
+        """Choose a chip, or type a number; what the prompt is about may be folded away."""
+        chip = form.locator(f'[type=radio][name={name}][value="{value}"]')
+        if chip.count() == 0:
+            form.locator(f"[name={name}]").fill(value)
+        elif not chip.is_checked():
+            if not chip.is_visible():
+                form.locator("[data-about] summary").tap()
+            chip.locator("xpath=..").tap()
 
 
 WAYS = {

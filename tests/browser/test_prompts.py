@@ -5,6 +5,8 @@ from datetime import timedelta
 
 from playwright.sync_api import expect
 
+from tests.browser.hand import Hand
+
 LYE = "alkali-into-water"
 
 
@@ -127,8 +129,8 @@ def test_a_tool_drawn_differently_is_offered_at_the_drawing(at):
     phone, run = at("draw")
     phone.get_by_role("button", name="Drawn differently").tap()
 
-    expect(phone.locator("#different [name=what]:checked")).to_have_value("drawn differently")
-    expect(phone.locator("#different [name=path]")).to_be_visible()
+    expect(phone.locator("#different h2")).to_have_text("Drawn differently")
+    expect(phone.locator("#different .chip-choice", has_text="One spiral")).to_be_visible()
 
 
 def test_without_a_script_the_first_prompts_work_with_plain_forms(at):
@@ -183,12 +185,15 @@ def test_without_its_gear_ticked_nobody_goes_on_to_the_lye(at):
 
 def test_a_reason_of_one_kind_of_change_is_not_sent_with_another(at):
     phone, run = at("weigh:fat:olive")
-    phone.locator(".dock [data-different]").tap()
-    panel = phone.locator("#different")
-    panel.locator("[data-tile]", has_text="Another amount").tap()
-    panel.locator(".answers:visible .chip-choice").first.tap()
+    hand = Hand(phone)
+    hand.settle()
+    form = hand.open_change("Something else")
+    form.locator(".answers .chip-choice").first.tap()
+    form.get_by_role("link", name="Back").tap()
 
-    panel.locator("[data-tile]", has_text="Interrupted").tap()
-    panel.get_by_role("button", name="Write it down").tap()
+    phone.locator("#different [data-tile]:visible", has_text="Interrupted").tap()
+    form = phone.locator("#different form.change:visible")
+    form.get_by_role("button", name="Next").tap()
+    form.get_by_role("button", name="Write it down").tap()
 
-    expect(panel.locator("[data-form-trouble]")).to_contain_text("Tap why")
+    expect(form.locator("[data-form-trouble]")).to_contain_text("Tap why")

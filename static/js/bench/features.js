@@ -3,7 +3,8 @@
  * anew whenever the run has moved; it reaches the run through the room alone.
  */
 import { wireAwake } from "./awake.js";
-import { wireStandIns } from "./panels.js";
+import { wireDifferent } from "./different.js";
+import { showFollows, showNotices } from "./follows.js";
 import { showReadings } from "./readings.js";
 import { showRemedies } from "./remedies.js";
 import { wireResume } from "./resume.js";
@@ -19,7 +20,9 @@ import { wireSafe } from "./safe.js";
 const FEATURES = [
   ({ root }) => (view) => showReadings(root, view),
   ({ root }) => (view) => showRemedies(root, view),
-  ({ root, plan }) => wireStandIns(root, plan),
+  ({ root, plan }) => (view) => showNotices(root, plan, view),
+  ({ root }) => (view) => showFollows(root, view),
+  wireDifferent,
   wireResume,
   wireRinse,
   wireSafe,

@@ -27,6 +27,21 @@ export async function post(address, event, have) {
 }
 
 /**
+ * Ask something of the server that it keeps nothing of.
+ * @param {string} address
+ * @param {object} question
+ * @returns {Promise<Response>}
+ */
+export function ask(address, question) {
+  return fetch(address, { method: "POST", credentials: "same-origin", redirect: "manual", headers: headers(), body: JSON.stringify(question) });
+}
+
+/** @returns {Record<string, string>} */
+function headers() {
+  return { "Content-Type": "application/json", "X-CSRFToken": token() };
+}
+
+/**
  * @param {string} address
  * @param {Kept} event
  * @param {number} have
@@ -36,7 +51,7 @@ function send(address, { id, kind, prompt, payload, happened_at, device_at, devi
     method: "POST",
     credentials: "same-origin",
     redirect: "manual",
-    headers: { "Content-Type": "application/json", "X-CSRFToken": token() },
+    headers: headers(),
     body: JSON.stringify({ id, kind, prompt, payload, happened_at, device_at, device, have }),
   });
 }

@@ -9,7 +9,7 @@ import { wireHold } from "./hold.js";
 import { newId } from "./ids.js";
 import { doubtsOf, wireKeypad } from "./keypad.js";
 import { drop, keep, kept, park } from "./outbox.js";
-import { fitDifferent, forgetAnswers, panel, showSign } from "./panels.js";
+import { panel, showSign } from "./panels.js";
 import { payloadOf } from "./payload.js";
 import { post } from "./post.js";
 import { keepAsRemark, sendAgain } from "./refused.js";
@@ -76,9 +76,6 @@ async function refuse(event, sentence) {
 function take(answer) {
   run.take(answer);
   setMark(`known:${runId}`, { state: answer.state, facts: run.facts() }).catch(() => {});
-  const change = answer.state.changes.at(-1);
-  const isNew = change && answer.facts.some(({ id, kind }) => id === change.event && kind === "changed");
-  if (isNew) showEffect(change.effect);
   if (answer.remark) showEffect(answer.remark);
   if (!answer.state.current) location.reload(); // the run has ended: the server shows how
 }
@@ -113,8 +110,6 @@ function go(prompt) {
   each(root, "[data-effect], [data-doubt]", (element) => (element.hidden = true));
   gate.moved(performance.now());
   paint();
-  const found = run.plan.prompts.find(({ key }) => key === prompt);
-  if (found) fitDifferent(root, found);
   const title = root.querySelector("[data-prompt]:not([hidden]) [data-title]");
   if (title instanceof HTMLElement) title.focus({ preventScroll: true });
   scrollTo({ top: 0 });
@@ -165,7 +160,7 @@ function onSubmit(event) {
   event.preventDefault();
   if (!form.reportValidity()) return;
   const { payload, wrong } = payloadOf(form, event.submitter);
-  if (wrong || (form.querySelector("[data-entry]") && payload.mass_g === undefined)) {
+  if (wrong || (form.querySelector("[data-entry]:not([data-optional])") && payload.mass_g === undefined)) {
     complain(form, root.dataset.notNumber ?? "");
     return;
   }
@@ -198,19 +193,8 @@ function onClick(event) {
     panel(root, "steps").hidePopover?.();
     go(step.dataset.stepOf ?? run.view().current);
   }
-  const different = target.closest("button[data-different]");
-  if (different instanceof HTMLElement) openDifferent(different.dataset.different ?? "");
   const answer = target.closest("[data-refused-again], [data-refused-note]");
   if (answer instanceof HTMLElement) answerRefusal(answer);
-}
-
-/** @param {string} what the tile to choose, "" for none */
-function openDifferent(what) {
-  const found = run.plan.prompts.find(({ key }) => key === shownPrompt);
-  if (found) fitDifferent(root, found);
-  forgetAnswers(root);
-  const tile = root.querySelector(`form.different [name=what][value="${what}"]`);
-  if (tile instanceof HTMLInputElement) tile.checked = true;
 }
 
 /** @param {HTMLElement} button */
