@@ -41,7 +41,7 @@ export function wireDifferent(room) {
   root.addEventListener("click", (event) => {
     const target = /** @type {Element} */ (event.target);
     const opener = target.closest("button[data-different]");
-    const tile = target.closest("[data-tile], [data-other-kind]");
+    const tile = target.closest(".change-tiles [data-tile], [data-other-kind]");
     if (opener instanceof HTMLElement) begin();
     if (opener instanceof HTMLElement) open(opener.dataset.different ?? "");
     if (!(tile instanceof HTMLElement)) return;
