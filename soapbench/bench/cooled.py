@@ -5,10 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from soapbench.bench.folding.book import LYE
 from soapbench.bench.plan import Plan
-from soapbench.bench.pots import POTS as POTS_THAT_COOL
-from soapbench.bench.reading_screen import fit_of
 from soapbench.bench.state import RunState
 
 Row = tuple[float, float]  # minutes since the alkali met the water, °C
@@ -40,14 +37,17 @@ def looked_up(curve: tuple[Row, ...], minutes: float) -> float:
 
 def cooled(plan: Plan, state: RunState) -> tuple[Cooled, ...]:
     """Return the pots that cool and were read, from the lye until lye meets fats."""
-    began = state.done.get(LYE)
-    if began is None or state.is_combined or state.ended is not None:
+    found = state.cooling
+    if found is None:
         return ()
-    found = []
-    for pot in POTS_THAT_COOL:
-        readings = [reading for reading in state.readings if reading.pot == pot]
-        fit = fit_of(plan, state, pot) if readings else None
-        if fit is not None:
-            rows = tuple((round(row[0], 1), round(row[2], 1)) for row in fit.curve)
-            found.append(Cooled(pot, readings[-1].temp_c, readings[-1].at, began, rows))
-    return tuple(found)
+    return tuple(
+        Cooled(
+            pot.pot,
+            pot.last_c,
+            found.began + timedelta(minutes=pot.last_minutes),
+            found.began,
+            tuple((round(row[0], 1), round(row[2], 1)) for row in pot.curve),
+        )
+        for pot in found.pots
+        if pot.curve
+    )

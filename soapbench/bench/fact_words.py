@@ -51,6 +51,12 @@ def _changed(plan: Plan, fact: Fact) -> str:
     return f"{fact.payload['what']}: {_line(plan, line)}" if line else str(fact.payload["what"])
 
 
+def rest_words(payload: Payload) -> str:
+    """Return what the rest test found."""
+    found = {_("oil on top"): payload["oil_film"], _("thickens as it cools"): payload["thickens_as_it_cools"]}
+    return ", ".join(words for words, is_so in found.items() if is_so) or _("rested, looks right")
+
+
 WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "ticked": _ticked,
     "weighed": _weighed,
@@ -63,4 +69,5 @@ WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "paused": lambda plan, fact: _("hold on"),
     "resumed": lambda plan, fact: " · ".join(filter(None, (_("back at the bench"), str(fact.payload["checked"])))),
     "rinsed": lambda plan, fact: _("rinsing began") if fact.payload["is_running"] else _("rinsing ended"),
+    "rest-tested": lambda plan, fact: rest_words(fact.payload),
 }

@@ -18,7 +18,7 @@ FORM_DEVICE = "plain page"
 
 NUMBERS = ("mass_g", "temp_c", "minutes", "value", "offcuts_g")
 WHOLE_NUMBERS = ("lot", "bars", "passes")
-YES_OR_NO = ("is_here", "is_running", "passed", "cautions_read")
+YES_OR_NO = ("is_here", "is_running", "passed", "cautions_read", "oil_film", "thickens_as_it_cools")
 LISTS = ("doubts_answered", "steps")
 OWN_WORDS = "_words"  # a field of this ending, when filled, wins over the choice of the same name
 ENVELOPE = ("csrfmiddlewaretoken", "id", "kind", "prompt", "shown")

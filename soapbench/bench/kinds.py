@@ -69,6 +69,15 @@ class Read:
 
     pot: Literal["lye", "fats", "batter", "loaf", "oven", "room"]
     temp_c: Celsius
+    doubts_answered: tuple[Short, ...] = ()  # "reading" when it was asked about and answered "yes, right"
+
+
+@dataclass(frozen=True)
+class RestTested:
+    """The batter rested after its trace: is there oil on top, and does it thicken while it cools?"""
+
+    oil_film: bool
+    thickens_as_it_cools: bool
 
 
 @dataclass(frozen=True)
@@ -211,8 +220,8 @@ class Stopped:
 
 
 Payload = (
-    Started | Ticked | Done | Weighed | Settled | Read | PotChecked | TraceSeen | Split | Drawn | Changed | Noted
-    | TookBack | Paused | Resumed | Rinsed | Cut | CureWeighed | Tested | Released | Rejected | Stopped
+    Started | Ticked | Done | Weighed | Settled | Read | PotChecked | TraceSeen | RestTested | Split | Drawn | Changed
+    | Noted | TookBack | Paused | Resumed | Rinsed | Cut | CureWeighed | Tested | Released | Rejected | Stopped
 )  # fmt: skip
 
 # The name that the log stores, the phone sends and the export carries.
@@ -225,6 +234,7 @@ KINDS: dict[str, type[Payload]] = {
     "read": Read,
     "pot-checked": PotChecked,
     "trace-seen": TraceSeen,
+    "rest-tested": RestTested,
     "split": Split,
     "drawn": Drawn,
     "changed": Changed,

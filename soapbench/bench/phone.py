@@ -5,10 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from soapbench.bench.cooled import Cooled
+import msgspec
+
+from soapbench.bench.cooled import Cooled, cooled
+from soapbench.bench.cooling_screen import cooling_document, cooling_screen
 from soapbench.bench.folding.book import Book
 from soapbench.bench.folding.targets import KIND
 from soapbench.bench.plan import Line, Plan, Prompt, Timer
+from soapbench.bench.rest_screen import rest_advice
+from soapbench.bench.start_screen import start_words
 from soapbench.bench.state import Fact, RunningTimer, RunState, Weight
 from soapbench.bench.weigh_screen import decimals_of
 
@@ -26,6 +31,7 @@ def plan_document(plan: Plan) -> dict[str, Any]:
         "water": {"by": plan.formula.water.by, "value": plan.formula.water.value},
         "lines": [_line(line) for line in plan.lines],
         "prompts": [_prompt(prompt, book) for prompt in plan.prompts],
+        "usual_trace_minutes": plan.usual_trace_minutes,
         "portions": [{"letter": portion.letter, "share": portion.share} for portion in plan.portions],
         "items": {tick.key: tick.text for prompt in plan.prompts for tick in prompt.ticks},
         "path": plan.formula.drawing.path,
@@ -64,6 +70,7 @@ def _prompt(prompt: Prompt, book: Book) -> dict[str, Any]:
         "low_c": prompt.low_c,
         "high_c": prompt.high_c,
         "meanwhile": prompt.meanwhile,
+        "takes_minutes": prompt.takes_minutes,
         "timer": _plan_timer(prompt.timer) if prompt.timer else None,
     }
 
@@ -72,7 +79,7 @@ def _plan_timer(timer: Timer) -> dict[str, Any]:
     return {"key": timer.key, "label": timer.label, "minutes": timer.minutes, "until": timer.until}
 
 
-def state_document(state: RunState, cooling: str = "", pots: Sequence[Cooled] = ()) -> dict[str, Any]:
+def state_document(plan: Plan, state: RunState) -> dict[str, Any]:
     """Return what only the server can tell of where the run stands; the phone folds the rest by itself."""
     return {
         "status": state.status,
@@ -86,8 +93,10 @@ def state_document(state: RunState, cooling: str = "", pots: Sequence[Cooled] = 
         "superfat_sentence": state.superfat_sentence,
         "remedies": [{"title": remedy.title, "sentence": remedy.sentence} for remedy in state.remedies],
         "is_lye_heavy": state.is_lye_heavy,
-        "cooling_sentence": cooling,
-        "pots": {pot.pot: _pot(pot) for pot in pots},
+        "pots": {pot.pot: _pot(pot) for pot in cooled(plan, state)},
+        "cooling": cooling_document(cooling_screen(plan, state)),
+        "start": msgspec.to_builtins(start_words(plan, state)),
+        "rest": rest_advice(state),
         "changes": [
             {"event": change.event, "prompt": change.prompt, "effect": change.effect} for change in state.changes
         ],

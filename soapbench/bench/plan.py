@@ -31,6 +31,7 @@ PromptKind = Literal[
     "cool",  # readings until both pots are in the window
     "pot check",  # weigh the pot against the sum of the entries
     "trace",  # blend until the planned trace is seen
+    "rest test",  # two minutes of rest tell false trace
     "split",  # weigh out one portion of batter
     "pour",  # one stage of the pour, held to confirm
     "draw",  # the drawing
@@ -124,6 +125,7 @@ class Prompt:
     low_c: float | None = None
     high_c: float | None = None
     minutes: float | None = None  # of a wait
+    takes_minutes: float = 0.0  # of hands, of what may be done while the lye cools
     meanwhile: bool = False  # may be done while the lye cools
     changes: tuple[ChangeKind, ...] = ("interrupted", "other")  # what makes sense here
 
@@ -197,6 +199,7 @@ class Plan:
     takes_mol_per_g: dict[str, float] = field(default_factory=dict)
     # Grams to weigh, impurities included, for one mole of alkali: the mixture's recipe by line key.
     alkali_g_per_mol: dict[str, float] = field(default_factory=dict)
+    jug_hottest_c: float | None = None  # what the jug of the lye stands
     schedule: str = ""  # the order of scenting and pouring, in words
     # What finished runs taught: in words, and as the figures that the bench reckons with.
     learnt: tuple[Teaching, ...] = ()

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from soapbench.bench.folding.book import Book
+from soapbench.bench.folding.cooling import cooling, with_cooling
 from soapbench.bench.folding.log import TOOK_BACK, unique, withdrawn_by
+from soapbench.bench.folding.mixing import mixing
 from soapbench.bench.folding.notices import notices
 from soapbench.bench.folding.pot import batter_g, mass_of
-from soapbench.bench.folding.progress import current, due_at, skipped, status, timers
+from soapbench.bench.folding.progress import batter_since, current, due_at, skipped, status, timers
 from soapbench.bench.folding.reading import read
 from soapbench.bench.folding.settlement import settle
 from soapbench.bench.folding.superfat import Outcome, outcome
@@ -42,7 +44,8 @@ def tally_of(plan: Plan, log: Sequence[Fact], withdrawn: frozenset[str]) -> Tall
 
 def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | None, made: Outcome) -> RunState:
     not_needed, asked = skipped(tally, settlement), targets(tally, settlement)
-    now_at, running = current(tally, not_needed), timers(tally, not_needed)
+    now_at, cools = current(tally, not_needed), cooling(tally)
+    running = with_cooling(tally, timers(tally, not_needed), cools)
     return RunState(
         status=status(tally, now_at),
         current=now_at,
@@ -75,6 +78,10 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         started_at=tally.started_at,
         people=tuple(tally.people),
         is_combined=tally.is_combined,
+        cooling=cools,
+        mixing=mixing(tally),
+        batter_since=batter_since(tally, not_needed),
+        rest_tests=tuple(tally.rest_tests),
         lye_made=tally.lye_at is not None,
         pauses=tuple(tally.pauses),
         rinses=tuple(tally.rinses),

@@ -10,7 +10,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from soapbench.bench.change_screen import DifferentScreen, different_screen
-from soapbench.bench.cooled import cooled
+from soapbench.bench.cooling_screen import cooling_screen, meanwhile_list
 from soapbench.bench.events import facts_of
 from soapbench.bench.fact_words import fact_words
 from soapbench.bench.ids import new_id
@@ -20,12 +20,13 @@ from soapbench.bench.pause_screen import pause_screen
 from soapbench.bench.people import others
 from soapbench.bench.phone import fact_documents, plan_document, state_document
 from soapbench.bench.plan import Plan
-from soapbench.bench.reading_screen import cooling_screen
+from soapbench.bench.rest_screen import rest_advice
 from soapbench.bench.rules.lye import needs_test
 from soapbench.bench.run import fold
 from soapbench.bench.safety import safety_screen
 from soapbench.bench.screen import Refusal, RunScreen, run_screen
 from soapbench.bench.spills import spills
+from soapbench.bench.start_screen import start_words
 from soapbench.bench.state import Change, Fact, RunState
 from soapbench.workshop.models import Person
 
@@ -36,6 +37,11 @@ TRACES: tuple[tuple[Trace, str | Promise, str | Promise], ...] = (
     ("medium", _("Medium"), _("Like pancake batter, a line stays on top")),
     ("thick", _("Thick"), _("Like pudding, it stands up")),
 )
+REST_ANSWERS: tuple[tuple[str, str, str | Promise, str | Promise], ...] = (
+    ("true", "false", _("Oil on top"), _("A film or drops of oil; it is not thicker")),
+    ("false", "true", _("Thicker, and cooler"), _("It sets while it cools, grainy or lumpy")),
+    ("true", "true", _("Both"), _("Oil on top, and it sets")),
+)
 
 
 def run_page(
@@ -44,7 +50,6 @@ def run_page(
     """Return the context of bench/run.html; `different` is the kind of change whose screen is open."""
     plan, facts = run.plan, facts_of(run)
     state = fold(plan, facts)
-    cooling = cooling_screen(plan, state)
     page = run_screen(plan, state, shown, refusal)
     return {
         "run": run,
@@ -53,9 +58,12 @@ def run_page(
         "state": state,
         "page": page,
         "different": _different(run, plan, state, page, person, different),
-        "cooling": cooling,
         "safety": safety_screen(plan, state),
         "spills": spills(plan, state),
+        "cooling": cooling_screen(plan, state),
+        "meanwhile": meanwhile_list(plan, state),
+        "start": start_words(plan, state),
+        "rest_advice": rest_advice(state),
         "pause": pause_screen(plan, state, timezone.now()),
         "cut_bars": state.cut["bars"] if state.cut else "",
         "needs_test": needs_test(state),
@@ -64,9 +72,10 @@ def run_page(
         "events_url": reverse("bench:events", args=[run.pk]),
         "new_id": new_id,
         "traces": TRACES,
+        "rest_answers": REST_ANSWERS,
         "methods": METHODS,
         "plan_document": plan_document(plan),
-        "state_document": state_document(state, cooling.sentence, cooled(plan, state)),
+        "state_document": state_document(plan, state),
         "fact_documents": fact_documents(facts),
     }
 

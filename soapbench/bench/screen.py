@@ -5,15 +5,19 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Literal
 
+from django.utils import timezone
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
+from soapbench.bench.folding.book import COMBINE
 from soapbench.bench.pausing import is_no_pause
 from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, PromptKind, Tick
 from soapbench.bench.pour_screen import PourScreen, drawing_steps, pour_screen
 from soapbench.bench.reading_screen import PotScreen, pots_of
+from soapbench.bench.start_screen import is_asked_at
 from soapbench.bench.state import Notice, RunState
 from soapbench.bench.weigh_screen import LineScreen, decimals_of, grams, line_screen
 
@@ -56,6 +60,7 @@ AT_THE_PROMPT: dict[PromptKind, frozenset[str]] = {
     "cool": frozenset({"read", "done"}),
     "pot check": frozenset({"pot-checked"}),
     "trace": frozenset({"trace-seen"}),
+    "rest test": frozenset({"rest-tested"}),
     "split": frozenset({"split"}),
     "pour": frozenset({"done"}),
     "draw": frozenset({"drawn"}),
@@ -114,6 +119,7 @@ class PromptScreen:
     groups: tuple[TickGroup, ...]
     pour: PourScreen | None
     pots: tuple[PotScreen, ...]
+    tells_start: bool
     portion: PlanPortion | None
     portion_g: str
     steps: tuple[str, ...]
@@ -124,6 +130,16 @@ class PromptScreen:
     def tells_remedies(self) -> bool:
         """Whether something can still be done here about a superfat that is off."""
         return self.prompt.phase in REMEDIED or self.prompt.kind == "settle"
+
+    @property
+    def tells_mixing(self) -> bool:
+        """Whether the temperature of the mix matters here: from the lye into the fats to the rest test."""
+        return self.prompt.key == COMBINE or self.is_mixed
+
+    @property
+    def is_mixed(self) -> bool:
+        """Whether lye and fats are together here: then only a warning is worth the room."""
+        return self.prompt.kind in ("trace", "rest test")
 
     @property
     def opens(self) -> str:
@@ -152,9 +168,12 @@ class RunScreen:
     trouble: str  # why a form was not taken, when the prompt has no place of its own for it
 
 
-def run_screen(plan: Plan, state: RunState, shown: str = "", refusal: Refusal | None = None) -> RunScreen:
+def run_screen(
+    plan: Plan, state: RunState, shown: str = "", refusal: Refusal | None = None, now: datetime | None = None
+) -> RunScreen:
     """Return the whole page: the prompt that is shown is the one asked for, else the current one."""
-    screens = tuple(_prompt_screen(plan, state, index, refusal) for index in range(len(plan.prompts)))
+    moment = now or timezone.now()
+    screens = tuple(_prompt_screen(plan, state, index, refusal, moment) for index in range(len(plan.prompts)))
     by_key = {screen.prompt.key: screen for screen in screens}
     wanted = (shown, refusal.prompt if refusal else "", state.current)
     found = next((by_key[key] for key in wanted if key in by_key), screens[-1])
@@ -197,7 +216,7 @@ def _jars(plan: Plan, masses: Mapping[str, float]) -> str:
     return ", ".join(f"{line.name} {grams(masses[line.key], decimals)} g" for line in lines)
 
 
-def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | None) -> PromptScreen:
+def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | None, now: datetime) -> PromptScreen:
     prompt = plan.prompts[index]
     stand = stand_of(state, prompt)
     has_line = prompt.kind == "weigh" and bool(prompt.line)
@@ -216,7 +235,8 @@ def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | N
         line=line_screen(plan, state, plan.line(prompt.line)) if has_line else None,
         groups=_tick_groups(prompt, state),
         pour=pour,
-        pots=pots_of(prompt, state),
+        pots=pots_of(plan, prompt, state, now),
+        tells_start=is_asked_at(prompt, plan),
         portion=next((portion for portion in plan.portions if portion.letter == prompt.portion), None),
         portion_g=_portion_g(plan, state, prompt),
         steps=_drawing(plan) if prompt.kind == "draw" else (),

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Literal
 
+from soapbench.bench.cooling import Cooling, Mixing
 from soapbench.science.remedy import Remedy
 from soapbench.science.superfat import SuperfatInterval
 
@@ -169,6 +170,10 @@ class RunState:
     pauses: tuple[Pause, ...] = ()  # the last one may last still
     rinses: tuple[Rinse, ...] = ()  # after splashes; the last one may run still
     notices: dict[str, tuple[Notice, ...]] = field(default_factory=dict)  # prompt key -> what was changed for it
+    cooling: Cooling | None = None  # between alkali in water and lye in fats
+    mixing: Mixing | None = None  # what the latest readings make together
+    batter_since: datetime | None = None  # lye met fats, and not all is poured
+    rest_tests: tuple[Fact, ...] = ()
     needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
 
     @property

@@ -14,7 +14,6 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 
 from soapbench.bars.models import Bar
 from soapbench.bench import events as log
-from soapbench.bench.cooled import cooled
 from soapbench.bench.forms import Incoming, Unreadable, from_form, from_script, typed
 from soapbench.bench.ids import new_id
 from soapbench.bench.kept import redirect_to_start
@@ -23,13 +22,12 @@ from soapbench.bench.payloads import parse
 from soapbench.bench.people import check_decider
 from soapbench.bench.phone import fact_documents, state_document
 from soapbench.bench.preview import Preview, preview
-from soapbench.bench.reading_screen import cooling_screen
+from soapbench.bench.reading_doubt import CODE, doubt_about
 from soapbench.bench.refusal import Refused
 from soapbench.bench.run_page import run_page
 from soapbench.bench.screen import Refusal
 from soapbench.bench.size_form import SizeForm
 from soapbench.bench.start import start_run
-from soapbench.bench.state import RunState
 from soapbench.bench.weigh_screen import doubts
 from soapbench.workshop.http import MakerRequest
 
@@ -124,15 +122,10 @@ def _answer_script(request: MakerRequest, run: Run) -> HttpResponse:
             "position": done.event.position,
             "accepted": [str(done.event.pk)],
             "remark": done.remark,
-            "state": _state_document(run, done.state),
+            "state": state_document(run.plan, done.state),
             "facts": fact_documents(log.facts_of(run), incoming.have),
         }
     )
-
-
-def _state_document(run: Run, state: RunState) -> dict[str, Any]:
-    plan = run.plan
-    return state_document(state, cooling_screen(plan, state).sentence, cooled(plan, state))
 
 
 def _answer_form(request: MakerRequest, run: Run) -> HttpResponse:
@@ -145,33 +138,46 @@ def _answer_form(request: MakerRequest, run: Run) -> HttpResponse:
     except Refused as error:
         return _refused(request, run, error.sentence, error.field)
     except Questioned as error:
-        return _refused(request, run, error.sentence, "mass_g", questions=error.codes)
+        return _refused(request, run, error.sentence, error.field, questions=error.codes)
     if remark:
         messages.warning(request, remark)
     return redirect(reverse("bench:run", args=[run.pk]))
 
 
 class Questioned(Exception):
-    """A typed weight looks wrong; it is taken when it comes once more with the answers."""
+    """What was typed looks wrong; it is taken when it comes once more with the answers."""
 
-    def __init__(self, sentence: str, codes: tuple[str, ...]) -> None:
+    def __init__(self, sentence: str, field: str, codes: tuple[str, ...]) -> None:
         super().__init__(sentence)
         self.sentence = sentence
+        self.field = field
         self.codes = codes
 
 
 def _ask(run: Run, incoming: Incoming) -> None:
-    """Raise the questions about a weight that a page without a script could not ask."""
-    mass, key = incoming.payload.get("mass_g"), incoming.payload.get("line")
-    if incoming.kind != "weighed" or not isinstance(mass, float) or mass == 0:
-        return  # nought grams are refused by the log itself
-    parse(incoming.kind, incoming.payload)  # what cannot be a weight is refused, not asked about
+    """Raise the questions that a page without a script could not ask."""
+    if incoming.kind not in ASKED or set(incoming.payload) & {"mass_g", "temp_c"} == set():
+        return
+    parse(incoming.kind, incoming.payload)  # what cannot be a weight or a temperature is refused, not asked about
+    field, found = ASKED[incoming.kind](run, incoming.payload)
+    if set(found) - set(incoming.payload.get("doubts_answered", [])):
+        raise Questioned(" ".join(found.values()), field, tuple(found))
+
+
+def _about_weight(run: Run, payload: dict[str, Any]) -> tuple[str, dict[str, str]]:
     plan = run.plan
-    line = next((line for line in plan.lines if line.key == key), None)
-    found = doubts(plan, log.state_of(run), line, mass) if line else ()
-    codes = tuple(doubt.code for doubt in found)
-    if set(codes) - set(incoming.payload.get("doubts_answered", [])):
-        raise Questioned(" ".join(doubt.sentence for doubt in found), codes)
+    line = next((line for line in plan.lines if line.key == payload.get("line")), None)
+    if line is None or payload["mass_g"] == 0:
+        return "mass_g", {}  # nought grams are refused by the log itself
+    return "mass_g", {doubt.code: doubt.sentence for doubt in doubts(plan, log.state_of(run), line, payload["mass_g"])}
+
+
+def _about_reading(run: Run, payload: dict[str, Any]) -> tuple[str, dict[str, str]]:
+    sentence = doubt_about(run.plan, log.state_of(run), payload["pot"], payload["temp_c"])
+    return "temp_c", {CODE: sentence} if sentence else {}
+
+
+ASKED = {"weighed": _about_weight, "read": _about_reading}
 
 
 def _append(run: Run, incoming: Incoming, request: MakerRequest) -> log.Appended:

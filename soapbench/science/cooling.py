@@ -28,6 +28,7 @@ from soapbench.science.cooling_window import (
     below_window_advice,
     check_window,
     reading_doubt,
+    ways_into_window,
     window,
 )
 from soapbench.science.errors import OutOfRange, between, number
@@ -43,6 +44,7 @@ __all__ = [
     "below_window_advice",
     "both_in_window",
     "check_temperature",
+    "curve_until",
     "fit",
     "learn",
     "learn_rate",
@@ -53,11 +55,14 @@ __all__ = [
     "rate_of",
     "reading_doubt",
     "temperature_after",
+    "ways_into_window",
 ]
 
 if TYPE_CHECKING:
     from soapbench.science.cooling_grid import Draws
     from soapbench.science.posterior import Normal
+
+CurveRow = tuple[float, float, float, float]  # minutes, low, central, high in C
 
 GRID = Source("grid-posterior", "Posterior on a grid, Student t residuals", "checked on printed curves", "computed")
 
@@ -142,13 +147,13 @@ HORIZON = Constant(
 
 @dataclass(frozen=True, slots=True)
 class CoolingFit:
-    """A cooling curve with its 90 % band.
+    """A cooling curve with its 95 % band.
 
     curve: rows of (minutes, low, central, high). odd_readings: positions in the readings given, of those that do not
     lie on any likely curve. conditions_changed: the last two do not, so something changed (lid, bath, other room).
     """
 
-    curve: tuple[tuple[float, float, float, float], ...]
+    curve: tuple[CurveRow, ...]
     odd_readings: tuple[int, ...]
     readings_used: int
     k: Interval
@@ -227,14 +232,14 @@ def fit(
 
 
 def minutes_to(fit: CoolingFit, target_c: float) -> Interval | None:
-    """Return when the pot comes to a temperature, on the clock of the readings, with its 90 % band.
+    """Return when the pot comes to a temperature, on the clock of the readings, with its 95 % band.
 
     The start of the curve when it is past that already; None when it will not get there, or not within a day.
 
     Raises:
         OutOfRange: a temperature that no pot can have.
 
-    Source: 5, 50 and 95 % of the times over the posterior of the fit.
+    Source: 2.5, 50 and 97.5 % of the times over the posterior of the fit.
     """
     check_temperature(target_c)
     if fit.draws is None:
@@ -248,6 +253,24 @@ def minutes_to(fit: CoolingFit, target_c: float) -> Interval | None:
     if central > HORIZON.value:
         return None
     return Interval(low, central, min(high, HORIZON.value)).shifted(fit.start_minutes)
+
+
+def curve_until(fit: CoolingFit, until_minutes: float, points: int = 31) -> tuple[CurveRow, ...]:
+    """Return rows of (minutes, low, central, high) from the first reading used to a later time, 95 % band.
+
+    Empty when the fit carries no draws, or when that time is not after its start.
+
+    Raises:
+        OutOfRange: the time is no number, or there are fewer than 2 points or more than 1000.
+
+    Source: 2.5, 50 and 97.5 % of the temperatures over the posterior of the fit.
+    """
+    if not 2 <= number(points, "The points of the curve") <= 1000:
+        raise OutOfRange(f"A curve needs 2 to 1000 points, not {points}.")
+    span = number(until_minutes, "The end of the curve") - fit.start_minutes
+    if fit.draws is None or span <= 0:
+        return ()
+    return _rows(fit.draws, fit.start_minutes, min(HORIZON.value, span), points)
 
 
 def both_in_window(fit_lye: CoolingFit, fit_fats: CoolingFit, low_c: float, high_c: float) -> Window:
@@ -335,12 +358,16 @@ def _priors(start_c: float, room_c: float, room_sd: float, prior: Prior) -> tupl
     )
 
 
-def _curve(draws: Draws, start_minutes: float, last: float) -> tuple[tuple[float, float, float, float], ...]:
+def _curve(draws: Draws, start_minutes: float, last: float) -> tuple[CurveRow, ...]:
+    return _rows(draws, start_minutes, min(HORIZON.value, max(2 * last, 90.0)), 31)
+
+
+def _rows(draws: Draws, start_minutes: float, span: float, points: int) -> tuple[CurveRow, ...]:
     import numpy as np
 
     from soapbench.science.posterior import quantiles
 
-    times = np.linspace(0.0, min(HORIZON.value, max(2 * last, 90.0)), 31)
+    times = np.linspace(0.0, span, points)
     band = quantiles(draws.temperatures(times))
     rows = zip(times + start_minutes, *band, strict=True)
     return tuple((float(t), float(low), float(central), float(high)) for t, low, central, high in rows)
@@ -360,7 +387,8 @@ CONSTANTS = (EXPONENT, EXPONENT_SD, ROOM_SD, GUESSED_ROOM_SD, READING_SD, ODD, S
 _HERE = "soapbench.science.cooling."
 RELATIONS = (
     Relation("Curve through the readings", "posterior of ln k, p, room and start", "C, min", GRID, _HERE + "fit"),
-    Relation("Time to a temperature", "5, 50, 95 % of t over the posterior", "min", GRID, _HERE + "minutes_to"),
+    Relation("Curve to a later time", "2.5, 50, 97.5 % of T over the posterior", "C", GRID, _HERE + "curve_until"),
+    Relation("Time to a temperature", "2.5, 50, 97.5 % of t over the posterior", "min", GRID, _HERE + "minutes_to"),
     Relation("What a run teaches", "mean and spread of ln k of the fit", "", GRID, _HERE + "learn"),
     Relation("Rate of a fit", "mean and spread of ln k over the posterior", "", GRID, _HERE + "rate_of"),
     Relation("Both pots in the window", "latest entry to first leaving", "min", GRID, _HERE + "both_in_window"),

@@ -9,6 +9,7 @@ from typing import Literal
 from soapbench.science.cooling_law import Reading
 from soapbench.science.errors import OutOfRange, a_temperature, number
 from soapbench.science.interval import Interval
+from soapbench.science.remedy_answer import Remedy
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation
 from soapbench.science.units import to_celsius
 
@@ -58,7 +59,7 @@ class Window:
     """When both pots are in the window, in minutes on the clock of the readings.
 
     opens is None when one of them does not come in by itself; closes is None when they stay. ok: there is such a
-    time. first_out: the pot that leaves too early. opens_band: the 90 % band of the opening.
+    time. first_out: the pot that leaves too early. opens_band: the 95 % band of the opening.
     """
 
     opens: float | None
@@ -111,6 +112,60 @@ def below_window_advice(pot: Pot, temp_c: float, low_c: float, high_c: float) ->
         f"Stand the jug in hot tap water and stir until the lye reads about {middle:.0f} °C. No hob, no microwave. "
         "Or go on with cool lye if the fats are warm and clear."
     )
+
+
+def ways_into_window(shared: Window, lye_c: float, fats_c: float, low_c: float, high_c: float) -> tuple[Remedy, ...]:
+    """Return what can be done about a window that was missed, will be missed, or is not reached by waiting.
+
+    Args:
+        shared: when both pots are in the window, as the readings make it likely.
+        lye_c, fats_c: the latest readings.
+
+    Nothing when both pots only have to be waited for.
+
+    Raises:
+        OutOfRange: the low end is not under the high one, or a temperature cannot be.
+
+    Source: common practice; in the bath, never on a flame, and no water into the lye.
+    """
+    check_window(low_c, high_c)
+    a_temperature(lye_c, "The temperature of the lye")
+    a_temperature(fats_c, "The temperature of the fats")
+    middle = (low_c + high_c) / 2
+    if lye_c < low_c or fats_c < low_c:
+        return _ways_up(lye_c, fats_c, low_c, middle)
+    if shared.ok:
+        return ()
+    if shared.first_out is None:
+        hot: list[tuple[Pot, float]] = [("lye", lye_c), ("fats", fats_c)]
+        return tuple(_bath(pot, middle) for pot, temp in hot if temp > high_c)
+    last: Pot = "fats" if shared.first_out == "lye" else "lye"
+    return (_keep_warm(shared.first_out, last, high_c), _bath(last, middle))
+
+
+def _ways_up(lye_c: float, fats_c: float, low_c: float, middle_c: float) -> tuple[Remedy, ...]:
+    ways = []
+    if fats_c < low_c:
+        to = f"Gentle heat, stirring, until they are clear and read about {middle_c:.0f} °C."
+        ways.append(Remedy("warm-fats", "Warm the fats", to))
+    if lye_c < low_c:
+        to = f"Stand the jug in hot tap water, stir until it reads about {middle_c:.0f} °C. No hob, no microwave."
+        ways.append(Remedy("warm-lye", "Warm the lye", to))
+        cool = "Only with the fats warm and clear: they bring the warmth."
+        ways.append(Remedy("cool-lye", "Go on with cool lye", cool))
+    return tuple(ways)
+
+
+def _bath(pot: Pot, middle_c: float) -> Remedy:
+    where = "the jug" if pot == "lye" else "the pot"
+    to = f"Stand {where} in cold water, stir now and then, read at {middle_c:.0f} °C at the latest. No water gets in."
+    return Remedy(f"bath-{pot}", f"Cool the {pot} in a bath", to)
+
+
+def _keep_warm(pot: Pot, other: Pot, high_c: float) -> Remedy:
+    be = "are" if other == "fats" else "is"
+    to = f"A lid and a towel, or a warm bath, until the {other} {be} down to {high_c:.0f} °C."
+    return Remedy(f"keep-{pot}", f"Keep the {pot} warm", to)
 
 
 def reading_doubt(readings: Sequence[Reading], new: Reading, room_c: float) -> str | None:
@@ -172,5 +227,8 @@ _HERE = "soapbench.science.cooling_window."
 RELATIONS = (
     Relation("Shared time of two pots", "max of entries to min of leavings", "min", OWN_CHOICE, _HERE + "window"),
     Relation("A pot below the window", "advice", "C", COMMON_PRACTICE, _HERE + "below_window_advice"),
+    Relation(
+        "Ways into the window", "what was read against the window", "C", COMMON_PRACTICE, _HERE + "ways_into_window"
+    ),
     Relation("A reading in doubt", "rise > 2 K, or > 3 K under the room", "K", OWN_CHOICE, _HERE + "reading_doubt"),
 )

@@ -181,8 +181,10 @@ def start_warning(start_c: float) -> StartWarning | None:
     return None
 
 
-def ice_for_peak(alkali_g: float, water_g: float, start_c: float, limit_c: float) -> float:
-    """Return the grams of the water to freeze (at -18 C) so that a NaOH lye stays under a temperature.
+def ice_for_peak(
+    alkali_g: float, water_g: float, start_c: float, limit_c: float, *, solute: Solute = "NaOH", purity: float = 1
+) -> float:
+    """Return the grams of the water to freeze (at -18 C) so that a lye stays under a temperature.
 
     0 when it does so anyway. No loss is counted, so the real lye stays lower still.
 
@@ -194,7 +196,7 @@ def ice_for_peak(alkali_g: float, water_g: float, start_c: float, limit_c: float
     a_temperature(limit_c, "The highest temperature")
 
     def peak(ice_g: float) -> float:
-        return peak_temperature(alkali_g, water_g, start_c, ice_g=ice_g).no_loss_c
+        return peak_temperature(alkali_g, water_g, start_c, ice_g=ice_g, solute=solute, purity=purity).no_loss_c
 
     if peak(0) <= limit_c:
         return 0.0

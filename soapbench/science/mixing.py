@@ -120,7 +120,9 @@ def mixing_temperature(
     return (fats * a_temperature(fats_c, "The temperature of the fats") + lye * lye_c) / (fats + lye)
 
 
-def fats_temperature_for(mix_c: float, fats_g: float, lye_g: float, lye_c: float, w: float) -> float:
+def fats_temperature_for(
+    mix_c: float, fats_g: float, lye_g: float, lye_c: float, w: float, solute: Solute = "NaOH"
+) -> float:
     """Return how warm in C the fats must be so that the mix comes out at mix_c with the lye as it is.
 
     Raises:
@@ -129,7 +131,7 @@ def fats_temperature_for(mix_c: float, fats_g: float, lye_g: float, lye_c: float
     Source: the balance of mixing_temperature, solved for the fats.
     """
     a_temperature(mix_c, "The temperature of the mix")
-    lye = positive(lye_g, "The lye") * heat_capacity("NaOH", w, lye_c)
+    lye = positive(lye_g, "The lye") * heat_capacity(solute, w, lye_c)
     fats_c = mix_c + lye * (mix_c - lye_c) / (positive(fats_g, "The fats") * FATS_C.value)
     if not 0 <= fats_c <= HOTTEST_FATS.value:
         way = "Warm" if fats_c > 0 else "Cool"

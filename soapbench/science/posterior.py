@@ -46,8 +46,8 @@ def student_t(residual: Array) -> Array:
 
 
 def quantiles(values: Array, axis: int = 0) -> Array:
-    """Return the 5, 50 and 95 % quantiles along an axis."""
-    return np.asarray(np.quantile(values, (0.05, 0.5, 0.95), axis=axis), dtype=np.float64)
+    """Return the 2.5, 50 and 97.5 % quantiles along an axis: the ends of 95 % and the middle."""
+    return np.asarray(np.quantile(values, (0.025, 0.5, 0.975), axis=axis), dtype=np.float64)
 
 
 def _nodes(ranges: Sequence[tuple[float, float]], shape: Sequence[int]) -> list[Array]:

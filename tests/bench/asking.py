@@ -18,6 +18,7 @@ GOOD = {
     "read": {"pot": "lye", "temp_c": 80},
     "pot-checked": {"mass_g": 994.0},
     "trace-seen": {"trace": "thin"},
+    "rest-tested": {"oil_film": False, "thickens_as_it_cools": False},
     "split": {"portion": "B", "mass_g": 400},
     "drawn": {"path": "zigzag", "tool": "skewer", "passes": 5},
     "changed": {"what": "other", "why": "a visitor", "decision": "go on"},

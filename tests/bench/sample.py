@@ -168,6 +168,7 @@ class Hand:
             "settle": lambda: self.tap("settled", prompt.key, choice="recomputed"),
             "read": lambda: self.tap("read", prompt.key, pot="lye", temp_c=80),
             "pot check": lambda: self.tap("pot-checked", prompt.key, mass_g=state.pot_g),
+            "rest test": lambda: self.tap("rest-tested", prompt.key, oil_film=False, thickens_as_it_cools=False),
             "trace": lambda: self.tap("trace-seen", prompt.key, trace="thin"),
             "split": lambda: self.tap(
                 "split", prompt.key, portion=prompt.portion, mass_g=state.targets[f"portion:{prompt.portion}"]

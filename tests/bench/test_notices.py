@@ -113,7 +113,7 @@ def test_a_temperature_off_is_told_at_the_trace_and_at_the_cover(hand):
     hand.change("temperature off", "cool", temp_c=52.5, decision="Go on")
     (words,) = told(hand, "trace")
 
-    assert words == "52.5 °C at “Wait until both pots are in the window”. Decided: Go on."
+    assert words == "52.5 °C at “Cool both pots”. Decided: Go on."
     assert told(hand, "cover") == [words]
 
 

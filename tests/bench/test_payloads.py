@@ -17,6 +17,7 @@ GOOD: dict[str, dict[str, object]] = {
     "read": {"pot": "lye", "temp_c": 40},
     "pot-checked": {"mass_g": 1000},
     "trace-seen": {"trace": "thin"},
+    "rest-tested": {"oil_film": False, "thickens_as_it_cools": True},
     "split": {"portion": "B", "mass_g": 300},
     "drawn": {"path": "zigzag", "passes": 4},
     "changed": {"what": "other", "why": "a draught", "decision": "shut the window", "mass_g": 3, "minutes": 2},

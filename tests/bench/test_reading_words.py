@@ -3,8 +3,8 @@
 import pytest
 
 from soapbench.bench import rules
+from soapbench.bench.cooling_screen import cooling_screen
 from soapbench.bench.kinds import Read
-from soapbench.bench.reading_screen import cooling_screen
 from tests.bench.sample import hand
 
 
@@ -35,4 +35,6 @@ def test_a_pot_that_cools_is_believed(cooling, temp_c):
 def test_a_pot_below_its_window_brings_advice(cooling):
     cooling.tap("read", "cool", pot="fats", temp_c=25)
 
-    assert "Warm the fats gently" in cooling_screen(cooling.plan, cooling.state).sentence
+    screen = cooling_screen(cooling.plan, cooling.state)
+    assert screen.sentence == "The fats are below the window."
+    assert [way.title for way in screen.ways] == ["Warm the fats"]

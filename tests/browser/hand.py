@@ -88,13 +88,20 @@ class Hand:
     def read(self, pot="lye", temp_c=None):
         section = self.prompt.locator(f"[data-reading={pot}]")
         if temp_c is None:
-            section.locator("[data-tile]").first.tap()
+            self.tap_tile(section)
             return
         if not section.locator("details").evaluate("details => details.open"):
             section.locator("summary").tap()
         section.locator("details [name=temp_c]").fill(str(temp_c))
         section.get_by_role("button", name="Read").tap()
         section.locator(f"[data-last-reading={pot}]", has_text=f"{temp_c} °C").wait_for()
+
+    def tap_tile(self, section):
+        """Tap a temperature; where none is known yet, a coarse one first, then the exact one."""
+        if section.locator("[data-coarse]").count():
+            section.locator("[data-tile]").nth(6).tap()
+            section.locator("[data-tiles]:not([data-coarse])").wait_for()
+        section.locator("[data-tile]").nth(1).tap()
 
     def cool(self):
         self.read("lye", 40)

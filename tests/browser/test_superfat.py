@@ -38,7 +38,7 @@ def test_readings_of_both_pots_bring_the_time_to_the_window(at):
     hand.read("lye", 70)
     hand.read("fats", 42)
 
-    expect(phone.locator("[data-cooling-sentence]")).to_have_text(re.compile(r"from about \d\d:\d\d \(between"))
+    expect(phone.locator("[data-cooling-sentence]")).to_have_text(re.compile(r"at about \d\d:\d\d \(\d\d:\d\d to"))
     assert float(phone.locator("[data-curve-window]").get_attribute("height")) > 0
 
 

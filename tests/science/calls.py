@@ -117,6 +117,8 @@ ENTRY = {
     "other_targets": {"palm": 300.0},
 }
 
+SHARED = made(cooling_window.Window, opens=20.0, closes=30.0, sentence="")
+
 CALLS: dict[str, dict[str, Any]] = {
     "acids.acid_of": {"kind": Choice("lactic"), "mass_g": 20.0, "strength": 0.8},
     "acids.citric_acid": {"mass_g": 10.0, "form": Choice("anhydrous")},
@@ -152,6 +154,7 @@ CALLS: dict[str, dict[str, Any]] = {
     "cooling.fit": {"readings": READINGS, "room_c": 20.0, "prior": PRIOR, "peak_minutes": 1.0},
     "cooling.rate_of": {"fit": FIT},
     "cooling.minutes_to": {"fit": FIT, "target_c": 40.0},
+    "cooling.curve_until": {"fit": FIT, "until_minutes": 90.0, "points": 5},
     "cooling.both_in_window": {"fit_lye": FIT, "fit_fats": FIT, "low_c": 35.0, "high_c": 45.0},
     "cooling_law.pot_heat_capacity": {
         "liquid_g": 500.0,
@@ -184,6 +187,13 @@ CALLS: dict[str, dict[str, Any]] = {
     "cooling_window.window": {"lye": POT_TIMES, "fats": POT_TIMES, "low_c": 35.0, "high_c": 45.0},
     "cooling_window.check_window": {"low_c": 35.0, "high_c": 45.0},
     "cooling_window.below_window_advice": {"pot": "fats", "temp_c": 30.0, "low_c": 35.0, "high_c": 45.0},
+    "cooling_window.ways_into_window": {
+        "shared": SHARED,
+        "lye_c": 50.0,
+        "fats_c": 30.0,
+        "low_c": 35.0,
+        "high_c": 45.0,
+    },
     "cooling_window.reading_doubt": {"readings": READINGS, "new": READINGS[2], "room_c": 20.0},
     "cure.fit_drying": {"weighings": WEIGHINGS, "water_fraction": 0.2, "resolution_g": 1.0, "thickness_mm": 25.0},
     "cure.expected_mass": {"fit": CURE, "day": 30.0},
@@ -222,6 +232,7 @@ CALLS: dict[str, dict[str, Any]] = {
     "drying.water_left": {"fresh_water_fraction": 0.2, "fresh_g": 130.0, "now_g": 120.0},
     "drying.water_at_pour": {"water_g": 200.0, "batter_g": 1000.0},
     "drying.settled": {"before": (121.0, 120.0, 122.0), "after": (120.5, 119.8, 121.9)},
+    "false_trace.rest_result": {"oil_film": True, "thickens_as_it_cools": True, "warm_to_c": 35.0},
     "fats.check_saponification_value": {"value": 190.0, "name": "olive", "kind": Choice("triglyceride")},
     "fats.careful_note": {"fat": SHEA},
     "fats.careful_notes": {"fats": FATS},
@@ -258,6 +269,23 @@ CALLS: dict[str, dict[str, Any]] = {
     },
     "lye_heat.start_warning": {"start_c": 26.0},
     "lye_heat.ice_for_peak": {"alkali_g": 85.0, "water_g": 170.0, "start_c": 20.0, "limit_c": 60.0},
+    "lye_start.hottest_allowed": {"w": 0.33, "jug_c": 80.0},
+    "lye_start.start_for_peak": {
+        "alkali_g": 85.0,
+        "water_g": 170.0,
+        "limit_c": 90.0,
+        "solute": Choice("NaOH"),
+        "purity": 0.98,
+    },
+    "lye_start.lye_start": {
+        "alkali_g": 85.0,
+        "water_g": 170.0,
+        "room_c": 28.0,
+        "step_g": 0.1,
+        "jug_c": 80.0,
+        "solute": Choice("NaOH"),
+        "purity": 0.98,
+    },
     "lye_properties.density_g_per_ml": {"solute": Choice("NaOH"), "w": 0.33, "temperature_c": 40.0},
     "lye_properties.heat_capacity": {"solute": Choice("KOH"), "w": 0.33, "temperature_c": 40.0},
     "lye_properties.solubility_limit": {"solute": Choice("NaOH"), "temperature_c": 20.0},

@@ -9,6 +9,7 @@ from soapbench.science.cooling import (
     prior_for,
     reading_doubt,
     temperature_after,
+    ways_into_window,
 )
 from soapbench.science.errors import OutOfRange
 
@@ -29,6 +30,36 @@ def test_the_window_opens_with_the_later_pot_and_closes_with_the_earlier():
     assert window.opens == max(minutes_to(LYE, 45).central, minutes_to(FATS, 45).central)
     assert window.closes == min(minutes_to(LYE, 35).central, minutes_to(FATS, 35).central)
     assert window.opens_band.contains(window.opens)
+
+
+def ways(lye_c, fats_c, shared=None):
+    found = ways_into_window(shared or both_in_window(LYE, FATS, 35, 45), lye_c, fats_c, 35, 45)
+    return [way.title for way in found]
+
+
+def test_a_window_that_only_has_to_be_waited_for_asks_for_nothing():
+    assert ways(60, 50) == []
+
+
+def test_fats_below_the_window_are_warmed():
+    assert ways(60, 33) == ["Warm the fats"]
+
+
+def test_cool_lye_may_be_warmed_or_taken_as_it_is():
+    assert ways(33, 40) == ["Warm the lye", "Go on with cool lye"]
+
+
+def test_a_pot_that_would_leave_first_is_kept_warm_and_the_other_cooled():
+    shared = both_in_window(pot(90, 0.01), pot(48, 0.05), 38, 45)
+
+    assert ways(90, 48, shared) == ["Keep the fats warm", "Cool the lye in a bath"]
+
+
+def test_a_room_too_warm_for_the_window_asks_for_a_bath():
+    shared = both_in_window(LYE, FATS, 10, 18)
+    found = ways_into_window(shared, 60, 50, 10, 18)
+
+    assert [way.title for way in found] == ["Cool the lye in a bath", "Cool the fats in a bath"]
 
 
 def test_a_pot_that_is_in_the_window_already_does_not_delay_it():

@@ -11,10 +11,13 @@ from soapbench.shelf.facts import MaterialFacts
 # Prompts that the fold and the rules know by name; `planning` gives them these keys.
 PROTECTION = "protection"
 SETTLE = "settle"
+MELT = "melt"
 LYE = "alkali-into-water"
+COOL = "cool"
 POT_CHECK = "pot-check"
 COMBINE = "combine"
 TRACE = "trace"
+REST_TEST = "rest-test"
 CUT = "cut"
 CURE = "cure"
 TEST = "test"

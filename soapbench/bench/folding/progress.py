@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
+from soapbench.bench.folding.book import COMBINE
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.plan import Prompt
 from soapbench.bench.state import RunningTimer, Settlement, Status
@@ -62,6 +63,13 @@ def timers(tally: Tally, not_needed: dict[str, str]) -> tuple[RunningTimer, ...]
         ends = began + timedelta(minutes=timer.minutes)
         found.append(RunningTimer(timer.key, timer.label, began, ends))
     return tuple(found)
+
+
+def batter_since(tally: Tally, not_needed: dict[str, str]) -> datetime | None:
+    """Return when lye met fats, as long as not everything is poured; the batter thickens from then on."""
+    pours = (prompt.key for prompt in tally.plan.prompts if prompt.phase == "pour")
+    is_poured = all(key in tally.done or key in not_needed for key in pours)
+    return None if tally.ended is not None or is_poured else tally.done.get(COMBINE)
 
 
 def due_at(tally: Tally, now_at: str, running: tuple[RunningTimer, ...]) -> datetime | None:

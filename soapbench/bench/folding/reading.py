@@ -8,12 +8,14 @@ from typing import Any
 import msgspec
 
 from soapbench.bench import kinds
+from soapbench.bench.folding.book import REST_TEST, TRACE
 from soapbench.bench.folding.changes import put_weight, take_change
 from soapbench.bench.folding.pausing import ASIDE, end_pause, paused, resumed, rinsed
 from soapbench.bench.folding.superfat import central
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.kinds import KINDS
 from soapbench.bench.state import Fact, TemperatureReading
+from soapbench.science.false_trace import rest_result
 
 MINUTE = 60.0
 ENDINGS = ("released", "rejected", "stopped")
@@ -72,6 +74,16 @@ def _pot_checked(tally: Tally, fact: Fact, payload: kinds.PotChecked) -> None:
 def _trace_seen(tally: Tally, fact: Fact, payload: kinds.TraceSeen) -> None:
     tally.trace = payload.trace
     _mark(tally, fact, "trace")
+
+
+def _rest_tested(tally: Tally, fact: Fact, payload: kinds.RestTested) -> None:
+    tally.rest_tests.append(fact)
+    if rest_result(payload.oil_film, payload.thickens_as_it_cools).is_true:
+        _mark(tally, fact, "rest test")
+    else:  # it was no trace: blend on to it, then rest once more
+        tally.trace = ""
+        tally.done.pop(TRACE, None)
+        tally.done.pop(REST_TEST, None)
 
 
 def _split(tally: Tally, fact: Fact, payload: kinds.Split) -> None:
@@ -138,6 +150,7 @@ _READERS: dict[str, Callable[[Tally, Fact, Any], None]] = {
     "read": _read,
     "pot-checked": _pot_checked,
     "trace-seen": _trace_seen,
+    "rest-tested": _rest_tested,
     "split": _split,
     "drawn": _drawn,
     "changed": _changed,

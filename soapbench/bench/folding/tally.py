@@ -29,6 +29,7 @@ class Tally:
     readings: list[TemperatureReading] = field(default_factory=list)
     portions_g: dict[str, float] = field(default_factory=dict)
     trace: str = ""
+    rest_tests: list[Fact] = field(default_factory=list)
     drawing: dict[str, Any] | None = None
     cut: dict[str, Any] | None = None
     cure_weighings: list[tuple[datetime, int, float]] = field(default_factory=list)

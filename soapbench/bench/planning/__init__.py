@@ -11,6 +11,7 @@ from soapbench.bench.plan import Line, Plan, PlanLot, PlanPortion, Prompt
 from soapbench.bench.planning.combining import combining
 from soapbench.bench.planning.gathering import gathering
 from soapbench.bench.planning.given import Batch, Order
+from soapbench.bench.planning.heat import jug_hottest_c
 from soapbench.bench.planning.lines import lines_of
 from soapbench.bench.planning.lye import fats, lye
 from soapbench.bench.planning.meanwhile import meanwhile
@@ -69,6 +70,7 @@ def make_plan(order: Order) -> Plan:
         schedule=sentence,
         loss_g=batch.learnt.loss_g,
         **_learnt(batch, lines),
+        jug_hottest_c=jug_hottest_c(batch),
     )
 
 

@@ -7,6 +7,7 @@ from soapbench.bench.planning import cautions
 from soapbench.bench.planning.given import Batch
 
 WORDS_IN_TITLE = 12
+WEIGHING_MINUTES = 1.5  # hands-on time of one small weighing; own choice, until measured
 _WEIGHED: tuple[ChangeKind, ...] = ("amount off", "lost or spilt", "interrupted", "other")
 _REPLACEABLE: tuple[ChangeKind, ...] = ("substituted", "left out", *_WEIGHED)
 CHANGES: dict[str, tuple[ChangeKind, ...]] = {
@@ -45,6 +46,7 @@ def weigh(batch: Batch, line: Line, phase: Phase, *, meanwhile: bool = False) ->
             "scent": (cautions.SCENT,),
         }.get(line.group, ()),
         meanwhile=meanwhile,
+        takes_minutes=WEIGHING_MINUTES if meanwhile else 0.0,
         changes=CHANGES[line.group],
     )
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from soapbench.bench.folding.book import COMBINE, POT_CHECK
-from soapbench.bench.plan import Line, Prompt
+from soapbench.bench.folding.book import COMBINE, COOL, POT_CHECK, REST_TEST, TRACE
+from soapbench.bench.plan import Line, Prompt, Timer
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import BATTER, short
 from soapbench.bench.planning.given import Batch
+from soapbench.bench.planning.trace_words import why_trace
+from soapbench.science.false_trace import REST
 
 TRACES = {
     "emulsion": "no streak of fat is left, and it runs like milk",
@@ -20,16 +22,16 @@ def combining(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
     """Return the prompts from the cooling pots to the trace that the drawing needs."""
     into_fats = {liquid.material for liquid in batch.formula.liquids if liquid.goes_into == "fats"}
     milk = [line for line in lines if line.group == "liquid" and line.material in into_fats]
-    return [_cool(batch), _pot_check(batch), *[_stirred_in(line) for line in milk], _combine(), _trace(batch)]
+    return [_cool(batch), _pot_check(batch), *[_stirred_in(line) for line in milk], _combine(), _trace(batch), _rest()]
 
 
 def _cool(batch: Batch) -> Prompt:
     process = batch.formula.process
     return Prompt(
-        key="cool",
+        key=COOL,
         phase="combine",
         kind="cool",
-        title="Wait until both pots are in the window",
+        title="Cool both pots",
         detail=f"Lye and fats at {process.mix_low_c:g} to {process.mix_high_c:g} °C. The fats are clear.",
         low_c=process.mix_low_c,
         high_c=process.mix_high_c,
@@ -80,11 +82,25 @@ def _combine() -> Prompt:
 def _trace(batch: Batch) -> Prompt:
     trace = batch.formula.process.trace
     return Prompt(
-        key="trace",
+        key=TRACE,
         phase="combine",
         kind="trace",
         title=f"Blend to {'an emulsion' if trace == 'emulsion' else f'{trace} trace'}",
-        detail=f"Short bursts, then stir: {TRACES[trace]}.",
+        detail=f"Short bursts, then stir: {TRACES[trace]}. {why_trace(batch.formula)}",
+        pot="batter",
+        timer=Timer("rest", "Rest: look again", REST.value, until=REST_TEST),
+        cautions=(cautions.RAW_BATTER,),
+        changes=BATTER,
+    )
+
+
+def _rest() -> Prompt:
+    return Prompt(
+        key=REST_TEST,
+        phase="combine",
+        kind="rest test",
+        title="Let it rest two minutes, then look",
+        detail="Blender out. Is there oil on top? Does it thicken while it cools?",
         pot="batter",
         cautions=(cautions.RAW_BATTER,),
         changes=BATTER,

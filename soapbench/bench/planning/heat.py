@@ -6,7 +6,7 @@ from soapbench.bars.to_science import science_fats, solute_of
 from soapbench.bench.planning.given import Batch, Vessel
 from soapbench.science.alkali import demand_mol
 from soapbench.science.errors import OutOfRange
-from soapbench.science.jug import JugCheck, jug_check
+from soapbench.science.jug import JUG_MATERIALS, JugCheck, jug_check
 from soapbench.science.lye import PeakTemperature, concentration, lye_volume_ml, peak_temperature
 from soapbench.science.mixing import gel_outlook
 
@@ -38,14 +38,25 @@ def lye_jug(batch: Batch) -> tuple[str, str]:
     Raises:
         OutOfRange: no jug at hand may take this lye; the sentence says why.
     """
-    jugs = [vessel for vessel in batch.bench.vessels if vessel.use == "lye"]
-    if not jugs:
+    found = _best_jug(batch)
+    if found is None:
         return "the lye jug", ""
+    verdict, jug = found
+    if verdict.stops:
+        raise OutOfRange(f"{jug.name}: {verdict.sentence}")
+    return jug.name, "" if verdict.ok else verdict.sentence
+
+
+def jug_hottest_c(batch: Batch) -> float | None:
+    """Return the hottest that the jug of this lye stands, °C; None when no jug or nothing of it is known."""
+    found = _best_jug(batch)
+    return JUG_MATERIALS[found[1].material].hottest_c if found else None
+
+
+def _best_jug(batch: Batch) -> tuple[JugCheck, Vessel] | None:
+    jugs = [vessel for vessel in batch.bench.vessels if vessel.use == "lye"]
     verdicts = [(_verdict(batch, jug), jug) for jug in jugs]
-    found, jug = min(verdicts, key=lambda each: (each[0].stops, not each[0].ok))
-    if found.stops:
-        raise OutOfRange(f"{jug.name}: {found.sentence}")
-    return jug.name, "" if found.ok else found.sentence
+    return min(verdicts, key=lambda each: (each[0].stops, not each[0].ok), default=None)
 
 
 def _verdict(batch: Batch, jug: Vessel) -> JugCheck:

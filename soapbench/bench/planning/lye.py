@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import exp
 
 from soapbench.bars.to_science import solute_of
-from soapbench.bench.folding.book import LYE, SETTLE
+from soapbench.bench.folding.book import LYE, MELT, SETTLE
 from soapbench.bench.plan import Line, Prompt, Timer
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import weigh
@@ -23,7 +23,7 @@ ONE_WAY = "Alkali → cold water. In small parts, stirring, under moving air. St
 def fats(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
     """Return the weighing of each fat, the melting, and the choice of the alkali."""
     melting = Prompt(
-        key="melt",
+        key=MELT,
         phase="fats",
         kind="act",
         title="Melt the fats until they are clear",
@@ -86,7 +86,7 @@ def _heat(batch: Batch) -> str:
 
 
 def cooling_minutes(batch: Batch) -> float:
-    """Return about how long the lye takes down to the window, min: the usual peak, the prior rate of such a jug."""
+    """Return about how long the lye takes down to the window, min: from the usual peak, at the learnt or usual rate."""
     high = batch.formula.process.mix_high_c
     alkali, water = batch.made.alkali_mass.total_g, jug_water_g(batch)
     try:

@@ -8,6 +8,8 @@ from soapbench.bench.planning.asking import short, weigh
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.words import listed
 
+STIRRING_MINUTES = 3.0  # until a powder is smooth; own choice, until measured
+
 
 def meanwhile(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
     """Return the prompts that use the cooling time, the slow ones first."""
@@ -42,4 +44,5 @@ def _dispersed(line: Line, carriers: list[Line]) -> Prompt:
         portion=line.portion if line.portion != "all" else "",
         cautions=(cautions.POWDER,) if line.group == "colourant" else (),
         meanwhile=True,
+        takes_minutes=STIRRING_MINUTES,
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from soapbench.bench.folding.book import COMBINE, POT_CHECK, TEST
-from soapbench.bench.kinds import Done, Drawn, PotChecked, TraceSeen
+from soapbench.bench.kinds import Done, Drawn, PotChecked, RestTested, TraceSeen
 from soapbench.bench.plan import Prompt
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.weighing import check_lye_may_be_made
@@ -78,7 +78,7 @@ def check_pot(asked: Asked) -> None:
             raise Refused(f"First weigh every fat, or say that it is left out: {listed(missing)}.")
         if asked.payload.mass_g == 0:
             raise Refused("The pot with its fats weighs more than 0 g. Type what the scale shows.", "mass_g")
-    if isinstance(asked.payload, TraceSeen):
+    if isinstance(asked.payload, TraceSeen | RestTested):
         _check_batter(asked)
     if isinstance(asked.payload, Drawn):
         _check_batter(asked)

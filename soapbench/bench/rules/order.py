@@ -6,9 +6,9 @@ from soapbench.bench.folding.book import COMBINE, LYE
 from soapbench.bench.folding.log import TOOK_BACK
 from soapbench.bench.folding.pot import pot_checked
 from soapbench.bench.kinds import PotChecked, Read, TookBack
+from soapbench.bench.reading_doubt import doubt_about
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.words import Asked
-from soapbench.science.cooling import Reading, reading_doubt
 from soapbench.science.errors import OutOfRange
 
 # Which events may answer which kind of prompt; a remark, a change or a reading may come at any.
@@ -22,6 +22,7 @@ ANSWERS = {
     "cool": ("done",),
     "pot check": ("pot-checked",),
     "trace": ("trace-seen",),
+    "rest test": ("rest-tested",),
     "split": ("split",),
     "pour": ("done",),
     "draw": ("drawn",),
@@ -77,7 +78,8 @@ def check_take_back(asked: Asked) -> None:
 def remark_on(asked: Asked) -> str:
     """Return what to say about an accepted event: a reading that cannot be, a pot that is off, an act not undone."""
     if isinstance(asked.payload, Read):
-        return _doubt_about(asked, asked.payload)
+        answered = bool(asked.payload.doubts_answered)
+        return "" if answered else doubt_about(asked.book.plan, asked.state, asked.payload.pot, asked.payload.temp_c)
     if isinstance(asked.payload, PotChecked):
         return _gap_in_pot(asked, asked.payload)
     if not isinstance(asked.payload, TookBack):
@@ -89,15 +91,6 @@ def remark_on(asked: Asked) -> str:
     if prompt.key in (LYE, COMBINE):
         return "This corrects a mistaken tap only. If it was really done, it cannot be undone: confirm it again."
     return "This corrects a mistaken tap only. What is poured stays poured."
-
-
-def _doubt_about(asked: Asked, read: Read) -> str:
-    """Return why a pot left alone cannot read this, as of its latest reading; "" when it can."""
-    before = [one for one in asked.state.readings if one.pot == read.pot]
-    if not before or read.pot not in ("lye", "fats"):
-        return ""
-    last = Reading(before[-1].minutes, before[-1].temp_c)
-    return reading_doubt([last], Reading(last.minutes, read.temp_c), asked.book.plan.room_c) or ""
 
 
 def _gap_in_pot(asked: Asked, checked: PotChecked) -> str:

@@ -9,13 +9,15 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy as later
 
 from soapbench.bars.words import SAID
+from soapbench.bench.fact_words import rest_words
 from soapbench.bench.plan import PlanPortion, Prompt
-from soapbench.bench.state import TemperatureReading
+from soapbench.bench.state import Fact, TemperatureReading
 from soapbench.bench.words import grams, percent
 from soapbench.logbook.blocks import Block, Cell, Column, Curve, Pairs, Section, Swatch, Table
 from soapbench.logbook.given import Given
 from soapbench.logbook.words import short_moment, signed, signed_by, when
 from soapbench.rack.chart import Band, Chart, Mark, Series, draw
+from soapbench.science.false_trace import rest_result
 
 Role = Literal["first", "second", "third"]
 POTS = {
@@ -108,7 +110,20 @@ def _trace(given: Given) -> tuple[Block, ...]:
     planned = SAID[given.plan.formula.process.trace]
     columns = (Column(_("Planned")), Column(_("Seen")), Column(_("By")))
     rows = [(Cell(str(planned)), Cell(str(SAID[fact.payload["trace"]])), signed_by(fact)) for fact in facts]
-    return (Table(columns, tuple(rows)),)
+    return (Table(columns, tuple(rows)), *_rests(given))
+
+
+def _rests(given: Given) -> tuple[Block, ...]:
+    """Return what each rest after a trace found; an oil film or fat that sets is false trace."""
+    rows = [(_rest(fact), signed_by(fact)) for fact in given.of_kind("rest-tested")]
+    return (Table((Column(_("Rest test"), 2), Column(_("By"))), tuple(rows)),) if rows else ()
+
+
+def _rest(fact: Fact) -> Cell:
+    found = rest_result(fact.payload["oil_film"], fact.payload["thickens_as_it_cools"])
+    return Cell(
+        rest_words(fact.payload), "" if found.is_true else _("false trace"), "" if found.is_true else "attention"
+    )
 
 
 def _portions(given: Given) -> tuple[Block, ...]:

@@ -83,6 +83,8 @@ export function clocks(list, live, run) {
     const item = rows.get(name(timer)) ?? newRow(timer);
     rows.set(name(timer), item);
     item.classList.toggle("is-over", remaining < 0);
+    // A new fit may give another reason for the same moment.
+    /** @type {HTMLElement} */ (item.querySelector(".timer-label")).textContent = timer.label;
     const time = /** @type {HTMLElement} */ (item.querySelector("time"));
     time.textContent = words(remaining);
     const button = /** @type {HTMLElement} */ (item.querySelector("button"));

@@ -17,6 +17,7 @@ export function eventWords(plan, event) {
   if (kind === "weighed") return `${line ?? payload.line} ${payload.mass_g} g`;
   if (kind === "ticked") return plan.items[payload.item] ?? payload.item;
   if (kind === "read") return `${payload.pot} ${payload.temp_c} °C`;
+  if (kind === "rest-tested") return restWords(payload);
   if (kind === "split") return `${payload.portion} ${payload.mass_g} g`;
   if (kind === "changed") return line ? `${payload.what}: ${line}` : payload.what;
   if (kind === "paused") return "hold on";
@@ -24,4 +25,10 @@ export function eventWords(plan, event) {
   if (kind === "rinsed") return payload.is_running ? "rinsing began" : "rinsing ended";
   if (kind === "noted") return String(payload.text).slice(0, 60);
   return plan.prompts.find(({ key }) => key === event.prompt)?.title ?? kind;
+}
+
+/** @param {Record<string, any>} payload */
+function restWords({ oil_film, thickens_as_it_cools }) {
+  const found = [oil_film && "oil on top", thickens_as_it_cools && "thickens as it cools"].filter(Boolean);
+  return found.join(", ") || "rested, looks right";
 }

@@ -3,9 +3,11 @@
  * anew whenever the run has moved; it reaches the run through the room alone.
  */
 import { wireAwake } from "./awake.js";
+import { wireBatterClock } from "./batterClock.js";
+import { wireCooling } from "./cooling.js";
 import { wireDifferent } from "./different.js";
 import { showFollows, showNotices } from "./follows.js";
-import { showReadings } from "./readings.js";
+import { wireReadings } from "./readings.js";
 import { showRemedies } from "./remedies.js";
 import { wireResume } from "./resume.js";
 import { wireRinse } from "./rinse.js";
@@ -18,7 +20,9 @@ import { wireSafe } from "./safe.js";
 
 /** @type {Feature[]} */
 const FEATURES = [
-  ({ root }) => (view) => showReadings(root, view),
+  wireReadings,
+  wireCooling,
+  wireBatterClock,
   ({ root }) => (view) => showRemedies(root, view),
   ({ root, plan }) => (view) => showNotices(root, plan, view),
   ({ root }) => (view) => showFollows(root, view),

@@ -1,6 +1,5 @@
 /**
- * What the server alone can tell of the batch: its superfat, what can still be done when it is off, when both pots
- * will be in the window.
+ * What the server alone can tell of the batch: its superfat, and what can still be done when it is off.
  */
 import { each } from "./show.js";
 
@@ -22,10 +21,6 @@ export function showRemedies(root, { server }) {
     box.classList.toggle("is-attention", !server.is_lye_heavy);
     each(box, "[data-remedies-superfat]", (line) => (line.textContent = server.superfat_sentence));
     each(box, "[data-remedies-list]", (list) => list.replaceChildren(...server.remedies.map(row)));
-  });
-  each(root, "[data-cooling-sentence]", (line) => {
-    line.textContent = server.cooling_sentence;
-    line.hidden = !server.cooling_sentence;
   });
 }
 

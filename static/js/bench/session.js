@@ -48,7 +48,7 @@ export function session(plan, server, facts) {
       const waiting = kept.filter((event) => !event.refused);
       const log = [...facts, ...waiting];
       const now = waiting.length ? fold(plan, log) : base;
-      return { ...now, targets: corrected(now, base, server), tolerances: server.tolerances, server, waiting: waiting.length, log };
+      return { ...now, timers: withWindow(now, server), targets: corrected(now, base, server), tolerances: server.tolerances, server, waiting: waiting.length, log };
     },
   };
 }
@@ -63,4 +63,19 @@ export function session(plan, server, facts) {
 function corrected(now, base, server) {
   const moved = Object.entries(now.targets).filter(([key, grams]) => grams !== base.targets[key]);
   return { ...now.targets, ...server.targets, ...Object.fromEntries(moved) };
+}
+
+/**
+ * The timers of the window as the last fit set them, absolute times, in place of the planned one: without a network
+ * they go on.
+ * @param {State} now
+ * @param {any} server
+ * @returns {State["timers"]}
+ */
+function withWindow(now, server) {
+  const isOver = "combine" in now.done || !("alkali-into-water" in now.done);
+  const wanted = "cool" in now.done ? ["window-closes"] : ["lye-cooling", "window-closes"];
+  const fitted = isOver ? [] : server.timers.filter((/** @type {{key: string}} */ { key }) => wanted.includes(key));
+  const keys = new Set(fitted.map((/** @type {{key: string}} */ { key }) => key));
+  return [...now.timers.filter(({ key }) => !keys.has(key)), ...fitted];
 }

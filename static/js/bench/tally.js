@@ -62,13 +62,19 @@ const READERS = {
   read(tally, event) {
     const began = Date.parse(tally.done["alkali-into-water"] ?? event.happened_at);
     const minutes = (Date.parse(event.happened_at) - began) / 60_000;
-    tally.readings.push({ pot: event.payload.pot, temp_c: event.payload.temp_c, minutes, at: event.happened_at });
+    tally.readings.push({ pot: event.payload.pot, temp_c: event.payload.temp_c, minutes, at: event.happened_at, event: event.id });
     markKind(tally, event, "read");
   },
   "pot-checked": (tally, event) => markKind(tally, event, "pot check"),
   "trace-seen"(tally, event) {
     tally.trace = event.payload.trace;
     markKind(tally, event, "trace");
+  },
+  "rest-tested"(tally, event) {
+    if (!event.payload.oil_film && !event.payload.thickens_as_it_cools) return markKind(tally, event, "rest test");
+    tally.trace = ""; // it was no trace: blend on to it, then rest once more
+    delete tally.done.trace;
+    delete tally.done["rest-test"];
   },
   split(tally, event) {
     tally.portions[event.payload.portion] = event.payload.mass_g;

@@ -7,19 +7,21 @@
  *   planned_g: number, vessel: string, portion: string, lot: number | null}} Line
  * @typedef {{key: string, label: string, minutes: number, until: string}} PlanTimer
  * @typedef {{key: string, kind: string, title: string, phase: string, line: string, portion: string,
- *   letters: string[], pot: string, changes: string[], meanwhile: boolean, low_c: number | null, high_c: number | null,
+ *   letters: string[], pot: string, changes: string[], meanwhile: boolean, takes_minutes: number,
+ *   low_c: number | null, high_c: number | null,
  *   timer: PlanTimer | null}} Prompt
  * @typedef {{resolution_g: number, decimals: number, tares: Record<string, number>,
  *   takes_mol_per_g: Record<string, number>, alkali_g_per_mol: Record<string, number>,
  *   lots: Record<string, {material: string, takes_mol_per_g: number | null}>,
  *   water: {by: string, value: number}, lines: Line[], prompts: Prompt[],
  *   portions: {letter: string, share: number}[], items: Record<string, string>, names: Record<string, string>,
- *   path: string, tools: Record<string, string>, own_lots: Record<string, [number, string]>, path_passes: number}} Plan
+ *   path: string, tools: Record<string, string>, own_lots: Record<string, [number, string]>, path_passes: number,
+ *   usual_trace_minutes: number | null}} Plan
  * @typedef {{mass_g: number, target_g: number, material: string, lot: number | null, name: string}} Weight
  * @typedef {{is_needed: boolean, choice: string, planned: Record<string, number>,
  *   recomputed: Record<string, number>}} Settlement
  * @typedef {{key: string, label: string, started_at: string, ends_at: string}} RunningTimer
- * @typedef {{pot: string, temp_c: number, minutes: number, at: string}} Reading
+ * @typedef {{pot: string, temp_c: number, minutes: number, at: string, event: string}} Reading
  * @typedef {{event: string, prompt: string, at: string, payload: Record<string, any>}} Change a departure from the plan
  * @typedef {object} State where the run stands, as far as the phone can tell by itself
  * @property {string} status
