@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import pi
-from typing import Literal
+from typing import Literal, get_args
 
 from soapbench.science.cut import ALONG_AXES, CutPlan, Way, cut_yield, pieces_along
-from soapbench.science.errors import positive
+from soapbench.science.errors import OutOfRange, chosen, not_negative, positive
 from soapbench.science.mould import Mould
 from soapbench.science.sources import OWN_CHOICE, Constant, Relation
 
@@ -32,6 +32,8 @@ def planes(mould: Mould, fill_height_mm: float, plan: CutPlan) -> tuple[Planes, 
 
     Raises:
         OutOfRange: as cut_yield does.
+
+    Source: arithmetic along each axis.
     """
     cut_yield(mould, fill_height_mm, plan)  # refuses what does not suit the mould
     if mould.shape == "cavities":
@@ -66,8 +68,16 @@ def turned(mould: Mould, fill_height_mm: float, way: Way, bar_ml: float, trim_mm
     """Return a cut another way than planned, its bars of about the same volume, the leftovers shared out.
 
     Raises:
-        OutOfRange: the volume or the height is not above zero.
+        OutOfRange: the volume, the height or a measure of the mould is not above zero, the way is unknown, the mould
+            has cavities, or the loaf is too large to be shared out.
+
+    Source: geometry; the layer and the trim are own choices.
     """
+    chosen(way, get_args(Way), "a way to cut")
+    not_negative(trim_mm, "The trim", "mm")
+    if mould.shape == "cavities":
+        raise OutOfRange("Cavities set the size of a bar; there is nothing to cut.")
+    positive(mould.floor_mm2, "The mould's floor", "mm²")
     bar = positive(bar_ml, "A bar", "ml") * 1000
     high = positive(fill_height_mm, "The height of the soap", "mm")
     if mould.shape == "cylinder":
@@ -86,7 +96,7 @@ def turned(mould: Mould, fill_height_mm: float, way: Way, bar_ml: float, trim_mm
 def _along(mould: Mould, wanted: float, trim_mm: float) -> float:
     """Return a length near the wanted one that shares the loaf out without a leftover."""
     usable = positive(mould.length_mm - 2 * trim_mm, "The loaf without its trims", "mm")
-    return usable / max(1, round(usable / wanted))
+    return usable / max(1, round(usable / positive(wanted, "A bar", "mm")))
 
 
 CONSTANTS = (LAYER, TOP_TRIM)

@@ -122,18 +122,30 @@ def room_of(mould: Mould) -> Room:
 
     Raises:
         OutOfRange: a measure is missing.
+
+    Source: geometry.
     """
     if mould.shape == "cavities":
+        not_negative(mould.height_mm, "The depth of the cavities", "mm")
         cavity = positive(mould.cavity_ml, "The volume of a cavity", "ml") * 1000
         side = sqrt(cavity / mould.height_mm) if mould.height_mm else float(cavity ** (1 / 3))
         return Room(side, side, mould.height_mm or side)
     if mould.shape == "cylinder":
-        return Room(mould.floor_mm2 / mould.diameter_mm, mould.diameter_mm, mould.depth_mm)
-    return Room(mould.floor_mm2 / mould.width_mm, mould.width_mm, mould.depth_mm)
+        depth = not_negative(mould.depth_mm, "The mould's depth", "mm")
+        return Room(mould.floor_mm2 / mould.diameter_mm, mould.diameter_mm, depth)
+    return Room(
+        mould.floor_mm2 / mould.width_mm, mould.width_mm, not_negative(mould.depth_mm, "The mould's depth", "mm")
+    )
 
 
 def sinks_to(height_mm: float) -> float:
-    """Return where a drop from this height stops: 0 on the floor, 1 on top. Poured high it goes deep."""
+    """Return where a drop from this height stops: 0 on the floor, 1 on top. Poured high it goes deep.
+
+    Raises:
+        OutOfRange: a negative height.
+
+    Source: common practice for the direction; the two heights are taken from it.
+    """
     span = GOES_DOWN.value - STAYS_UP.value
     return min(1.0, max(0.0, (GOES_DOWN.value - not_negative(height_mm, "The height", "mm")) / span))
 

@@ -103,7 +103,7 @@ def path_of(
         rod: how the tool lies; loops and lines down and up of an upright tool are seen from the side.
 
     Raises:
-        OutOfRange: the path is unknown, the mould is too narrow for a tool, or there are too many passes.
+        OutOfRange: the path is unknown, the mould has no room, or there are too many passes.
     """
     if name == "none":
         return ()
@@ -126,7 +126,10 @@ def _box(
     positive(up, "The mould", "mm")
     margin = min(MARGIN.value, across / 4, up / 4)
     usual = WIDE_SPACING.value if name in WIDE else SPACING.value
-    return Box(across, up, margin, passes, not_negative(spacing_mm, "The spacing", "mm"), usual, is_round)
+    step = not_negative(spacing_mm, "The spacing", "mm") or usual
+    if not passes and max(across, up) > MOST_STROKES.value * step:
+        raise OutOfRange(f"Lines {step:g} mm apart are more than can be drawn in this mould. Space them wider.")
+    return Box(across, up, margin, passes, spacing_mm, usual, is_round)
 
 
 def _lines(name: str, box: Box, rod: Rod, is_round: bool) -> tuple[Line, ...]:
