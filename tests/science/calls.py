@@ -119,15 +119,12 @@ ENTRY = {
     "other_targets": {"palm": 300.0},
 }
 
-<<<<<<< Updated upstream
 SHARED = made(cooling_window.Window, opens=20.0, closes=30.0, sentence="")
-=======
 ROOM = made(pour.Room, length_mm=240.0, width_mm=84.0, height_mm=64.0)
 STAGES = (
     made(pour.Stage, way="layer", portions=(("A", 400.0),)),
     made(pour.Stage, way="drops", portions=(("B", 200.0),), height_mm=80.0),
 )
->>>>>>> Stashed changes
 
 CALLS: dict[str, dict[str, Any]] = {
     "acids.acid_of": {"kind": Choice("lactic"), "mass_g": 20.0, "strength": 0.8},
