@@ -55,7 +55,7 @@ class Storm:
             getattr(self, action.replace(" ", "_"))()
 
     def tap(self):
-        """Do the next prompt as planned; where a killed server left no time to move on, the tap is kept all the same."""
+        """Do the next prompt as planned."""
         close_card(self.device.page)
         self.device.hand.do_as_planned()
         self.device.note_taps()
