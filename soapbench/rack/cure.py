@@ -67,7 +67,7 @@ class WeighingRow:
 
 @dataclass(frozen=True)
 class Ready:
-    """The days between which the bars are likely to be ready (90 %), the likeliest, and the planned one."""
+    """The days between which the bars are likely to be ready (95 %), the likeliest, and the planned one."""
 
     planned: date
     low: date | None = None
@@ -79,7 +79,7 @@ class Ready:
         if self.likely is None:
             return _("By the plan. Two weighings a week apart will tell more.")
         words = {"low": day(self.low), "high": day(self.high), "planned": day(self.planned)}
-        return _("By the weighings, between %(low)s and %(high)s (90 %%). By the plan %(planned)s.") % words
+        return _("By the weighings, between %(low)s and %(high)s (95 %%). By the plan %(planned)s.") % words
 
     @property
     def best(self) -> date:
@@ -88,7 +88,7 @@ class Ready:
 
 @dataclass(frozen=True)
 class Sale:
-    """What one bar is expected to weigh on the day it is sold, with its 90 % band, and a net mass for the label."""
+    """What one bar is expected to weigh on the day it is sold, with its 95 % band, and a net mass for the label."""
 
     on: date
     each_g: Interval

@@ -17,7 +17,7 @@ def drying_chart(fit: CureFit, points: Sequence[Weighed], level: Interval | None
     weighed = Series(_("weighed"), tuple((one.day, one.mass_g) for one in points), "first", "circle", is_line=False)
     likely = Series(_("likely"), tuple((day, middle) for day, _low, middle, _high in fit.curve), "second")
     band = Band(
-        _("90 % band"),
+        _("95 % band"),
         tuple((day, low) for day, low, _middle, _high in fit.curve),
         tuple((day, high) for day, _low, _middle, high in fit.curve),
     )

@@ -79,7 +79,7 @@ class Weighed:
 
 @dataclass(frozen=True, slots=True)
 class CureFit:
-    """A drying curve with its 90 % band.
+    """A drying curve with its 95 % band.
 
     curve: rows of (day, low, central, high) in g. final_g: mass when it loses no more. odd_weighings: positions of
     weighings that do not lie on any likely curve.
@@ -130,14 +130,14 @@ def fit_drying(
 
 
 def expected_mass(fit: CureFit, day: float) -> Interval:
-    """Return the mass in g expected on a day, with its 90 % band: what the bars will weigh when they are sold.
+    """Return the mass in g expected on a day, with its 95 % band: what the bars will weigh when they are sold.
 
     The net weight on a label is set from bars weighed at the sale; this only says what to expect.
 
     Raises:
         OutOfRange: the day lies before the first weighing.
 
-    Source: 5, 50 and 95 % over the posterior of the fit.
+    Source: 2.5, 50 and 97.5 % over the posterior of the fit.
     """
     import numpy as np
 
@@ -161,7 +161,7 @@ def label_mass_g(fit: CureFit, day: float) -> int:
 
 
 def loss_per_week(fit: CureFit, day: float) -> Interval:
-    """Return what is lost in the seven days that begin on a day, in g, with its 90 % band.
+    """Return what is lost in the seven days that begin on a day, in g, with its 95 % band.
 
     Raises:
         OutOfRange: the day lies before the first weighing.
@@ -178,7 +178,7 @@ def loss_per_week(fit: CureFit, day: float) -> Interval:
 
 
 def day_loss_below(fit: CureFit, threshold_g: float | None = None) -> Interval | None:
-    """Return the day from which the loss in a week stays under a threshold, with its 90 % band.
+    """Return the day from which the loss in a week stays under a threshold, with its 95 % band.
 
     Args:
         fit: see fit_drying.
@@ -300,8 +300,8 @@ CONSTANTS = (
 _HERE = "soapbench.science.cure."
 RELATIONS = (
     Relation("Curve through the weighings", "posterior of ln τ, n, Xe and W0", "g, d", GRID, _HERE + "fit_drying"),
-    Relation("Mass at the sale", "5, 50, 95 % of W(t)", "g", GRID, _HERE + "expected_mass"),
-    Relation("Mass for a label", "⌊5 % of W(t)⌋", "g", GRID, _HERE + "label_mass_g"),
+    Relation("Mass at the sale", "2.5, 50, 97.5 % of W(t)", "g", GRID, _HERE + "expected_mass"),
+    Relation("Mass for a label", "⌊2.5 % of W(t)⌋", "g", GRID, _HERE + "label_mass_g"),
     Relation("Loss in a week", "W(t) - W(t + 7)", "g", THIN_LAYER, _HERE + "loss_per_week"),
     Relation("Day it levels off", "W(t) - W(t + 7) = threshold", "d", GRID, _HERE + "day_loss_below"),
 )

@@ -11,7 +11,15 @@ from soapbench.science.lye_heat import BALANCE, WARN_START, ice_for_peak, peak_t
 from soapbench.science.lye_properties import Solute, boiling_point_c
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation
 
-UNDER_BOILING = Constant("Kept under the boiling point of the lye", "", 5.0, "K", OWN_CHOICE, "hottest_allowed")
+UNDER_BOILING = Constant(
+    "Kept under the boiling point of the lye",
+    "",
+    5.0,
+    "K",
+    OWN_CHOICE,
+    "hottest_allowed",
+    why="The boiling point is known within 1.5 K, and a clump of alkali boils before the jug does.",
+)
 FRIDGE = Constant("Coldest water without ice", "T", 5.0, "C", COMMON_PRACTICE, "lye_start: a night in the fridge")
 
 

@@ -130,4 +130,4 @@ def test_the_curve_shows_the_weighings_and_the_day(cut):
 
     labels = [label.text for label in cure(cut).chart.labels]
 
-    assert {"weighed", "likely", "ready", "90 % band"} <= set(labels)
+    assert {"weighed", "likely", "ready", "95 % band"} <= set(labels)
