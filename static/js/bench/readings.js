@@ -24,6 +24,9 @@ export function wireReadings(room) {
   room.root.addEventListener("pointerdown", () => (touchedAt = performance.now()));
   room.root.addEventListener("submit", (event) => onSubmit(room, event), true);
   each(room.root, "[data-degrees]", wireDegrees);
+  each(room.root, "[data-typed]", (details) => {
+    details.addEventListener("toggle", () => details.hasAttribute("open") && details.scrollIntoView({ block: "end" }));
+  });
   const paint = () => {
     const view = room.view();
     each(room.root, "[data-reading]", (section) => showPot(section, view));
