@@ -8,9 +8,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from soapbench.science import posterior
+from soapbench.science.cooling_law import REFERENCE
 from soapbench.science.posterior import Array, Normal
 
-REFERENCE_K = 30.0  # k is the rate at this distance from the room
+REFERENCE_K = REFERENCE.value  # k is the rate at this distance from the room
 SMALLEST_Q = 1e-4  # p = 1 is taken as 1.0001, which changes no digit that is shown
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from .errors import not_negative, positive
 from .rounding import Kind, tolerance_g
-from .sources import Constant, Relation, Source
+from .sources import Constant, Relation, Source, Table
 
 _RULES = Source(
     "ratio-tests",
@@ -157,6 +157,25 @@ _TESTS: tuple[tuple[str, Callable[[_Entry], str | None]], ...] = (
 )
 
 CONSTANTS: tuple[Constant, ...] = ()
+TABLES = (
+    Table(
+        "Ratios of a typed weight to its target that raise a question",
+        ("from", "to", "suspicion"),
+        (
+            *((low, high, "decimal mark") for low, high in _TENS),
+            *(
+                (f"{goal * (1 - _UNIT_SLACK):.4g}", f"{goal * (1 + _UNIT_SLACK):.4g}", pair)
+                for factor, pair in _UNITS
+                for goal in (factor, 1 / factor)
+            ),
+            *((f"{goal - slack:.4g}", f"{goal + slack:.4g}", "the other alkali") for goal, slack in _POTASSIUM),
+            (0, _FAR[0], "far off"),
+            (_FAR[1], "and more", "far off"),
+        ),
+        _RULES,
+        "entry_doubts",
+    ),
+)
 RELATIONS = (
     Relation(
         "questions on a typed weight",

@@ -42,6 +42,7 @@ NAOH_SOLID_C = Constant("Heat capacity of solid NaOH", "c", 1.488, "J/(g K)", CR
 KOH_SOLID_C = Constant("Heat capacity of solid KOH", "c", 1.228, "J/(g K)", CRC, "peak_temperature")
 WATER_C = Constant("Heat capacity of water", "c", 4.18, "J/(g K)", CRC, "peak_temperature")
 ICE_C = Constant("Heat capacity of ice", "c", 2.1, "J/(g K)", FROM_MEMORY, "peak_temperature")
+FREEZER = Constant("Temperature of ice from a freezer", "T", -18.0, "C", COMMON_PRACTICE, "peak_temperature")
 FUSION = Constant("Heat that melts ice", "L", 333.6, "J/g", CRC, "peak_temperature")
 REFUSE_START = Constant(
     "Water too warm to start",
@@ -115,7 +116,7 @@ def peak_temperature(
     *,
     solute: Solute = "NaOH",
     ice_g: float = 0,
-    ice_c: float = -18,
+    ice_c: float = FREEZER.value,
     jug_g: float = 0,
     jug_material: str = "polypropylene",
     purity: float = 1,
@@ -258,7 +259,7 @@ def _described(solute: Solute, w: float, start_c: float, no_loss: float, with_ju
 
 
 CONSTANTS = (
-    *(NAOH_HEAT, KOH_HEAT, HYDRATE_HEAT, NAOH_SOLID_C, KOH_SOLID_C, WATER_C, ICE_C, FUSION),
+    *(NAOH_HEAT, KOH_HEAT, HYDRATE_HEAT, NAOH_SOLID_C, KOH_SOLID_C, WATER_C, ICE_C, FREEZER, FUSION),
     *(REFUSE_START, WARN_START, TOO_COLD, USUALLY_LESS, AT_MOST_LESS),
 )
 TABLES = (

@@ -8,10 +8,29 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from soapbench.science.sources import OWN_CHOICE, Constant, Relation, Source
+
 Array = NDArray[np.float64]
 LogLikelihood = Callable[[Sequence[Array]], Array]
 
-DRAWS = 2000
+DRAWS = Constant(
+    "Curves drawn from a fit",
+    "",
+    2000,
+    "",
+    OWN_CHOICE,
+    "cooling.fit, cure.fit_drying",
+    why="The ends of a band then move by less than a reading is in doubt.",
+)
+FREEDOM = Constant(
+    "Degrees of freedom of a reading's error",
+    "ν",
+    4,
+    "",
+    OWN_CHOICE,
+    "student_t",
+    why="So few that one mistyped reading hardly counts.",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +61,8 @@ def draws(priors: Sequence[Normal], log_likelihood: LogLikelihood, shapes: Seque
 
 def student_t(residual: Array) -> Array:
     """Return the log density, up to a constant, of Student's t with 4 degrees of freedom: odd data hardly count."""
-    return np.asarray(-2.5 * np.log1p(residual**2 / 4), dtype=np.float64)
+    freedom = FREEDOM.value
+    return np.asarray(-(freedom + 1) / 2 * np.log1p(residual**2 / freedom), dtype=np.float64)
 
 
 def quantiles(values: Array, axis: int = 0) -> Array:
@@ -77,6 +97,18 @@ def _narrowed(
 
 def _systematic(nodes: Sequence[Array], weights: Array) -> list[Array]:
     """Return equally likely nodes by walking evenly along the summed weights: no random numbers, no seed."""
-    steps = (np.arange(DRAWS) + 0.5) / DRAWS
+    count = int(DRAWS.value)
+    steps = (np.arange(count) + 0.5) / count
     chosen = np.minimum(np.searchsorted(np.cumsum(weights), steps), len(weights) - 1)
     return [values[chosen] for values in nodes]
+
+
+STUDENT_LIKELIHOOD = Source(
+    "student-likelihood", "Student's t as the error of a reading", "checked against scipy", "computed"
+)
+CONSTANTS = (DRAWS, FREEDOM)
+_HERE = "soapbench.science.posterior."
+RELATIONS = (
+    Relation("Error of a reading", "-(ν + 1)/2 · ln(1 + r²/ν)", "", STUDENT_LIKELIHOOD, _HERE + "student_t"),
+    Relation("Ends of a band", "2.5, 50 and 97.5 % of the draws", "", STUDENT_LIKELIHOOD, _HERE + "quantiles"),
+)

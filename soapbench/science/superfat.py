@@ -50,6 +50,9 @@ SINGLE_SAMPLE_HALF_WIDTH = Constant(
     "superfat interval",
     why="The middle one among the half-widths of the Codex ranges of named vegetable oils.",
 )
+PURITY_HALF_WIDTH = Constant(
+    "doubt in the purity of an alkali", "h", 0.01, "g/g", COMMON_PRACTICE, "superfat interval: 98 ± 1 % on labels"
+)
 KITCHEN_STEP = Constant("step of the scale when none is named", "d", 1.0, "g", COMMON_PRACTICE, "superfat interval")
 WAX_ADVICE = "Leave the wax out, or take it as not reacting at all."
 
@@ -128,7 +131,7 @@ def superfat_interval(
     acids: Iterable[Acid] = (),
     scale: Weighing | None = None,
     alkali_scale: Weighing | None = None,
-    purity_half_width: float = 0.01,
+    purity_half_width: float = PURITY_HALF_WIDTH.value,
 ) -> SuperfatInterval:
     """Return the 95 % interval of the superfat for what was weighed.
 
@@ -246,7 +249,7 @@ def scale_step_in_superfat(resolution_g: float, fats: Sequence[Fat], alkali: Alk
     return resolution_g / grams_per_mol / fat_mol
 
 
-CONSTANTS = (COVERAGE, OWN_VALUE_HALF_WIDTH, SINGLE_SAMPLE_HALF_WIDTH, KITCHEN_STEP)
+CONSTANTS = (COVERAGE, OWN_VALUE_HALF_WIDTH, SINGLE_SAMPLE_HALF_WIDTH, PURITY_HALF_WIDTH, KITCHEN_STEP)
 _AT = "soapbench.science.superfat."
 RELATIONS = (
     Relation(
