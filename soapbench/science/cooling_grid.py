@@ -62,3 +62,11 @@ def draws(minutes: Array, temperatures: Array, priors: Sequence[Normal], scale_c
 
     ln_k, exponent, room, start = posterior.draws(priors, log_likelihood, ((41, 7, 5, 5), (61, 11, 9, 7)))
     return Draws(np.exp(ln_k), np.maximum(exponent - 1, SMALLEST_Q), room, start)
+
+
+def rows(draws: Draws, start_minutes: float, span: float, points: int) -> tuple[tuple[float, float, float, float], ...]:
+    """Return rows of (minutes, low, central, high) in C, from the start over a span of minutes, 95 % band."""
+    times = np.linspace(0.0, span, points)
+    band = posterior.quantiles(draws.temperatures(times))
+    found = zip(times + start_minutes, *band, strict=True)
+    return tuple((float(t), float(low), float(central), float(high)) for t, low, central, high in found)

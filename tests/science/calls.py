@@ -158,7 +158,7 @@ CALLS: dict[str, dict[str, Any]] = {
     "carbonate.alkali_lost_g": {"carbon_dioxide_g": 2.0, "solute": Choice("NaOH")},
     "carbonate.alkali_as_carbonate_g": {"carbonate_g": 2.0, "solute": Choice("KOH")},
     "cooling.learn": {"learnt": LEARNT, "fit": FIT, "heat_capacity_kj_per_k": 1.5},
-    "cooling.fit": {"readings": READINGS, "room_c": 20.0, "prior": PRIOR, "peak_minutes": 1.0},
+    "cooling_fit.fit": {"readings": READINGS, "room_c": 20.0, "prior": PRIOR, "peak_minutes": 1.0},
     "cooling.rate_of": {"fit": FIT},
     "cooling.minutes_to": {"fit": FIT, "target_c": 40.0},
     "cooling.curve_until": {"fit": FIT, "until_minutes": 90.0, "points": 5},

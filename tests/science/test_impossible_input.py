@@ -17,7 +17,7 @@ WILD = (
     *(math.nan, math.inf, -math.inf, 0.0, -0.0, -1.0, -273.16, 1e300, -1e300),
     *(1e9, 1e-9, 1e-300, -1e-300, 5e-324, 1.7976931348623157e308),
 )
-SLOW = ("cooling.", "cure.")  # each call fits a curve
+SLOW = ("cooling.", "cooling_fit.", "cure.")  # each call fits a curve
 A_SENTENCE = re.compile(r"[A-Z“\d+-].*[.?]$", re.DOTALL)
 
 

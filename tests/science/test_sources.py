@@ -12,7 +12,7 @@ MODULES = sorted(module.name for module in iter_modules(soapbench.science.__path
 # No formula in them: the checks that raise, the page of sources itself, and words for sentences.
 WITHOUT_A_FORMULA = {"errors", "sources", "remedy_answer"}
 # Plain arithmetic under the relations that call it, which name its source.
-PLUMBING = {"draws", "interpolate", "model", "polynomial", "quantiles", "student_t"}
+PLUMBING = {"draws", "interpolate", "model", "polynomial", "quantiles", "rows", "student_t"}
 
 
 def public_functions(name):
