@@ -15,7 +15,7 @@ COLUMNS = (
     "superfat_central", "event_count", "head_digest", "lesson",
 )  # fmt: skip
 # Only these can change which lots were weighed from.
-MOVES_STOCK = ("weighed", "changed", "took-back")
+MOVES_STOCK = ("weighed", "changed", "remedied", "took-back")
 # Once the mould is full, only these can change what a run teaches.
 TEACHES = ("drawn", "done", "cut", "changed", "took-back")
 

@@ -38,6 +38,10 @@ def _weighed(plan: Plan, fact: Fact) -> str:
     return f"{_line(plan, fact.payload['line'])} {grams(fact.payload['mass_g'])}"
 
 
+def _part(plan: Plan, fact: Fact) -> str:
+    return f"{_line(plan, fact.payload['line'])} + {grams(fact.payload['mass_g'])}"
+
+
 def _read(plan: Plan, fact: Fact) -> str:
     return f"{fact.payload['pot']} {fact.payload['temp_c']:g} °C"
 
@@ -60,6 +64,8 @@ def rest_words(payload: Payload) -> str:
 WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "ticked": _ticked,
     "weighed": _weighed,
+    "part-weighed": _part,
+    "remedied": lambda plan, fact: str(fact.payload["decision"])[:60],
     "read": _read,
     "split": _split,
     "changed": _changed,

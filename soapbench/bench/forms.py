@@ -16,10 +16,11 @@ from msgspec import Meta
 MOST_BYTES = 64 * 1024  # the largest honest event is a few hundred bytes
 FORM_DEVICE = "plain page"
 
-NUMBERS = ("mass_g", "temp_c", "minutes", "value", "offcuts_g")
+NUMBERS = ("mass_g", "temp_c", "minutes", "value", "offcuts_g", "lye_share", "factor")
 WHOLE_NUMBERS = ("lot", "bars", "passes")
 YES_OR_NO = ("is_here", "is_running", "passed", "cautions_read", "oil_film", "thickens_as_it_cools")
 LISTS = ("doubts_answered", "steps")
+PAIRS = ("adds",)  # each "line=grams"
 OWN_WORDS = "_words"  # a field of this ending, when filled, wins over the choice of the same name
 ENVELOPE = ("csrfmiddlewaretoken", "id", "kind", "prompt", "shown")
 
@@ -101,6 +102,8 @@ def _value(name: str, data: QueryDict) -> Any:
     text = (data.get(name + OWN_WORDS, "").strip() or data.get(name, "")).strip()
     if name in LISTS:
         return [each for each in data.getlist(name) if each]
+    if name in PAIRS:
+        return [_pair(each, name) for each in data.getlist(name) if each]
     if name in YES_OR_NO:
         return text.lower() in ("true", "yes", "on", "1")
     if text and name in WHOLE_NUMBERS:
@@ -124,6 +127,11 @@ def number(text: str, field: str) -> float:
     if not abs(value) < float("inf"):  # catches "nan" too
         raise Unreadable(_("“%s” is not a number. Type digits and one decimal mark.") % text[:40], field, 422)
     return value
+
+
+def _pair(text: str, field: str) -> list[str | float]:
+    key, _mark, grams = text.rpartition("=")
+    return [key, number(grams, field)]
 
 
 def _whole(text: str, field: str) -> int:

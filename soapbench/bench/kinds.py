@@ -19,6 +19,7 @@ Short = Annotated[str, Meta(max_length=200)]
 Key = Annotated[str, Meta(min_length=1, max_length=120)]
 Text = Annotated[str, Meta(max_length=2000)]
 Needed = Annotated[str, Meta(min_length=2, max_length=2000, pattern=r"\S")]  # blanks say nothing
+Gap = Annotated[float, Meta(ge=-100_000, le=100_000)]  # grams more, or less
 Trace = Literal["emulsion", "thin", "medium", "thick"]
 
 
@@ -54,6 +55,27 @@ class Weighed:
     lot: int | None = None
     entered: Short = ""  # what was typed, before parsing
     doubts_answered: tuple[Short, ...] = ()  # codes of the questions that were asked and answered "yes, right"
+
+
+@dataclass(frozen=True)
+class PartWeighed:
+    """A part of a line was weighed; the weighing that ends the line adds up with its parts."""
+
+    line: Key
+    mass_g: Grams
+    lot: int | None = None
+    entered: Short = ""
+
+
+@dataclass(frozen=True)
+class Remedied:
+    """A way out of what came out differently was chosen; it says what is still to weigh, pour or count."""
+
+    code: Key  # of the remedy: C1 to C17
+    decision: Needed
+    adds: Annotated[tuple[tuple[Key, Gap], ...], Meta(max_length=40)] = ()  # line and grams
+    lye_share: Annotated[float, Meta(gt=0, le=1)] | None = None  # of the made lye, to pour
+    factor: Annotated[float, Meta(ge=0.1, le=10)] | None = None  # of the batch as planned
 
 
 @dataclass(frozen=True)
@@ -220,8 +242,9 @@ class Stopped:
 
 
 Payload = (
-    Started | Ticked | Done | Weighed | Settled | Read | PotChecked | TraceSeen | RestTested | Split | Drawn | Changed
-    | Noted | TookBack | Paused | Resumed | Rinsed | Cut | CureWeighed | Tested | Released | Rejected | Stopped
+    Started | Ticked | Done | Weighed | PartWeighed | Remedied | Settled | Read | PotChecked | TraceSeen | RestTested
+    | Split | Drawn | Changed | Noted | TookBack | Paused | Resumed | Rinsed | Cut | CureWeighed | Tested | Released
+    | Rejected | Stopped
 )  # fmt: skip
 
 # The name that the log stores, the phone sends and the export carries.
@@ -230,6 +253,8 @@ KINDS: dict[str, type[Payload]] = {
     "ticked": Ticked,
     "done": Done,
     "weighed": Weighed,
+    "part-weighed": PartWeighed,
+    "remedied": Remedied,
     "settled": Settled,
     "read": Read,
     "pot-checked": PotChecked,

@@ -16,6 +16,10 @@ from soapbench.bench.refusal import Refused
 # One sentence a field: what it must be, which is also what to do.
 SENTENCES = {
     "by": "Choose who decided it from the list.",
+    "adds": "What is still to weigh could not be read. Load the page again and choose once more.",
+    "code": "Choose one of the ways out.",
+    "factor": "The batch can be made a tenth to ten times as large.",
+    "lye_share": "Pour a part of the lye: more than nothing, at most all of it.",
     "bars": "Type the number of bars: a whole number from 0 to 10 000.",
     "cautions_read": "Read the caution first, then confirm that you have read it.",
     "checked": "What was found is too long. Use up to 200 letters.",

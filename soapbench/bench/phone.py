@@ -7,15 +7,22 @@ from typing import Any
 
 import msgspec
 
+from soapbench.bars.to_science import KOH, NAOH, science_alkali, science_fat
 from soapbench.bench.cooled import Cooled, cooled
 from soapbench.bench.cooling_screen import cooling_document, cooling_screen
 from soapbench.bench.folding.book import Book
-from soapbench.bench.folding.targets import KIND
-from soapbench.bench.plan import Line, Plan, Prompt, Timer
+from soapbench.bench.folding.tolerances import KIND
+from soapbench.bench.parts_screen import parts_advice
+from soapbench.bench.plan import Line, Plan, PlanLot, Prompt, Timer
+from soapbench.bench.pot_screen import pot_document
 from soapbench.bench.rest_screen import rest_advice
 from soapbench.bench.start_screen import start_words
 from soapbench.bench.state import Fact, RunningTimer, RunState, Weight
+from soapbench.bench.ways_screen import ask_document, off_words, way_documents
 from soapbench.bench.weigh_screen import decimals_of
+from soapbench.science.alkali import Acid
+from soapbench.science.effect import mol_per_g
+from soapbench.shelf.facts import MaterialFacts
 
 
 def plan_document(plan: Plan) -> dict[str, Any]:
@@ -27,7 +34,9 @@ def plan_document(plan: Plan) -> dict[str, Any]:
         "tares": plan.tares,
         "takes_mol_per_g": plan.takes_mol_per_g,
         "alkali_g_per_mol": plan.alkali_g_per_mol,
-        "lots": {str(lot.lot): {"material": lot.material, "takes_mol_per_g": lot.takes_mol_per_g} for lot in plan.lots},
+        "lots": {str(lot.lot): _lot(plan, lot) for lot in plan.lots},
+        "mol_per_g": {key: _mol_per_g(plan, fact) for key, fact in materials.items()},
+        "jug": sorted(Book(plan).jug_keys),
         "water": {"by": plan.formula.water.by, "value": plan.formula.water.value},
         "lines": [_line(line) for line in plan.lines],
         "prompts": [_prompt(prompt, book) for prompt in plan.prompts],
@@ -41,6 +50,22 @@ def plan_document(plan: Plan) -> dict[str, Any]:
     }
 
 
+def _lot(plan: Plan, lot: PlanLot) -> dict[str, Any]:
+    fact = Book(plan).facts(lot.material, lot.lot)
+    mol = None if fact is None else _mol_per_g(plan, fact)
+    return {"material": lot.material, "takes_mol_per_g": lot.takes_mol_per_g, "mol_per_g": mol}
+
+
+def _mol_per_g(plan: Plan, fact: MaterialFacts) -> float:
+    """Return the moles of alkali that a gram takes, or, of an alkali, gives; central values."""
+    if fact.kind == "fat":
+        return science_fat(fact.key, 1.0, {fact.key: fact}).mol
+    if fact.key not in (NAOH, KOH):
+        return Acid(fact.name, 1.0, fact.takes_koh_mg_per_g).mol
+    alkali = science_alkali(plan.formula, {fact.key: fact})
+    return mol_per_g("NaOH" if fact.key == NAOH else "KOH", alkali)
+
+
 def _line(line: Line) -> dict[str, Any]:
     return {
         "key": line.key,
@@ -50,6 +75,7 @@ def _line(line: Line) -> dict[str, Any]:
         "kind": KIND[line.group],
         "basis": line.basis,
         "planned_g": line.planned_g,
+        "tolerance_g": line.tolerance_g,
         "vessel": line.vessel,
         "portion": line.portion,
         "lot": line.lot,
@@ -91,7 +117,11 @@ def state_document(plan: Plan, state: RunState) -> dict[str, Any]:
         "portions_g": state.portions_g,
         "settlement_sentence": state.settlement.sentence if state.settlement else "",
         "superfat_sentence": state.superfat_sentence,
-        "remedies": [{"title": remedy.title, "sentence": remedy.sentence} for remedy in state.remedies],
+        "off_words": off_words(state),
+        "ways": way_documents(state),
+        "ask_why": ask_document(state),
+        "advice": parts_advice(plan, state),
+        "pot_check": pot_document(plan, state),
         "is_lye_heavy": state.is_lye_heavy,
         "pots": {pot.pot: _pot(pot) for pot in cooled(plan, state)},
         "cooling": cooling_document(cooling_screen(plan, state)),

@@ -200,6 +200,8 @@ class Plan:
     # Grams to weigh, impurities included, for one mole of alkali: the mixture's recipe by line key.
     alkali_g_per_mol: dict[str, float] = field(default_factory=dict)
     jug_hottest_c: float | None = None  # what the jug of the lye stands
+    volumes_ml: dict[str, float] = field(default_factory=dict)  # vessel name -> how much it holds
+    cup: str = ""  # the vessel in which to weigh what its own is too heavy for
     schedule: str = ""  # the order of scenting and pouring, in words
     # What finished runs taught: in words, and as the figures that the bench reckons with.
     learnt: tuple[Teaching, ...] = ()

@@ -13,9 +13,11 @@ from soapbench.bench.folding.pot import batter_g, mass_of
 from soapbench.bench.folding.progress import batter_since, current, due_at, skipped, status, timers
 from soapbench.bench.folding.reading import read
 from soapbench.bench.folding.settlement import settle
-from soapbench.bench.folding.superfat import Outcome, outcome
+from soapbench.bench.folding.superfat import Outcome, as_asked, outcome, situation
 from soapbench.bench.folding.tally import Tally
-from soapbench.bench.folding.targets import portions_now, targets, tolerance_of
+from soapbench.bench.folding.targets import portions_now, targets
+from soapbench.bench.folding.tolerances import tolerance_of
+from soapbench.bench.folding.ways import remedies, ways
 from soapbench.bench.plan import Plan
 from soapbench.bench.state import Fact, RunState, Settlement
 
@@ -30,7 +32,7 @@ def fold(plan: Plan, facts: Sequence[Fact]) -> RunState:
     withdrawn = withdrawn_by(log)
     tally = tally_of(plan, log, withdrawn)
     settlement = settle(tally)
-    return _state(tally, withdrawn, settlement, outcome(tally, settlement))
+    return _state(tally, withdrawn, settlement, outcome(tally))
 
 
 def tally_of(plan: Plan, log: Sequence[Fact], withdrawn: frozenset[str]) -> Tally:
@@ -44,6 +46,8 @@ def tally_of(plan: Plan, log: Sequence[Fact], withdrawn: frozenset[str]) -> Tall
 
 def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | None, made: Outcome) -> RunState:
     not_needed, asked = skipped(tally, settlement), targets(tally, settlement)
+    superfat, strength = as_asked(tally, asked)
+    remedied = remedies(tally, settlement)
     now_at, cools = current(tally, not_needed), cooling(tally)
     running = with_cooling(tally, timers(tally, not_needed), cools)
     return RunState(
@@ -61,7 +65,7 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         settlement=settlement,
         superfat=made.superfat,
         superfat_sentence=made.sentence,
-        remedies=made.remedies,
+        remedies=remedied,
         readings=tuple(tally.readings),
         changes=tuple(tally.changes),
         notes=tuple(tally.notes),
@@ -86,6 +90,16 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         pauses=tuple(tally.pauses),
         rinses=tuple(tally.rinses),
         notices=notices(tally, asked),
+        parts={key: tuple(parts) for key, parts in tally.parts.items()},
+        owed=dict(tally.owed),
+        spent=dict(tally.spent),
+        lye_share=tally.lye_share,
+        factor=tally.factor,
+        left_out=frozenset(key for key in tally.left_out if not key.startswith("portion:")),
+        superfat_as_asked=superfat,
+        strength_as_asked=strength,
+        situation=situation(tally) if remedied else "",
+        ways=ways(tally, settlement, remedied),
         needs_test=tally.was_lye_heavy or tally.is_alkali_unknown,
     )
 

@@ -15,10 +15,12 @@ from django.utils.translation import gettext_lazy as _
 from soapbench.bench.folding.book import COMBINE
 from soapbench.bench.pausing import is_no_pause
 from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, PromptKind, Tick
+from soapbench.bench.pot_screen import PotOnScale, pot_on_scale
 from soapbench.bench.pour_screen import PourScreen, drawing_steps, pour_screen
 from soapbench.bench.reading_screen import PotScreen, pots_of
 from soapbench.bench.start_screen import is_asked_at
 from soapbench.bench.state import Notice, RunState
+from soapbench.bench.ways_screen import AskWhy, WayScreen, ask_why, off_words, way_screens
 from soapbench.bench.weigh_screen import LineScreen, decimals_of, grams, line_screen
 
 Stand = Literal["now", "done", "ahead", "skipped"]
@@ -52,7 +54,7 @@ TICK_GROUPS: dict[str, str | Promise] = {
 # Which refused events have their own place at a prompt, and which in a panel; of the others the page's top tells.
 AT_THE_PROMPT: dict[PromptKind, frozenset[str]] = {
     "tick": frozenset({"done"}),
-    "weigh": frozenset({"weighed"}),
+    "weigh": frozenset({"weighed", "part-weighed"}),
     "act": frozenset({"done"}),
     "hold": frozenset({"done"}),
     "settle": frozenset({"settled"}),
@@ -70,9 +72,9 @@ AT_THE_PROMPT: dict[PromptKind, frozenset[str]] = {
     "test": frozenset({"tested", "done"}),
     "release": frozenset({"released", "rejected"}),
 }
-IN_A_PANEL = {"changed": "different", "noted": "steps", "stopped": "stop-safe"}
-# From the alkali on the scale until the batter is poured.
-REMEDIED: frozenset[Phase] = frozenset({"lye", "meanwhile", "combine", "portions"})
+IN_A_PANEL = {"changed": "different", "remedied": "outs", "noted": "steps", "stopped": "stop-safe"}
+# From the first fat on the scale until the batter is poured.
+REMEDIED: frozenset[Phase] = frozenset({"fats", "lye", "meanwhile", "combine", "portions", "pour"})
 # Where splashes of caustic are possible, first aid is shown without looking for it.
 CAUSTIC: frozenset[Phase] = frozenset({"lye", "meanwhile", "combine", "portions", "pour", "drawing"})
 
@@ -129,7 +131,7 @@ class PromptScreen:
     @property
     def tells_remedies(self) -> bool:
         """Whether something can still be done here about a superfat that is off."""
-        return self.prompt.phase in REMEDIED or self.prompt.kind == "settle"
+        return self.prompt.phase in REMEDIED and self.prompt.kind != "settle"
 
     @property
     def tells_mixing(self) -> bool:
@@ -148,19 +150,13 @@ class PromptScreen:
 
 
 @dataclass(frozen=True)
-class Ways:
-    """One answer to the question of the alkali, with its grams."""
-
-    choice: Literal["recomputed", "planned"]
-    title: str | Promise
-    grams: str
-
-
-@dataclass(frozen=True)
 class RunScreen:
     prompts: tuple[PromptScreen, ...]
     shown: PromptScreen
-    ways: tuple[Ways, ...]
+    ways: tuple[WayScreen, ...]
+    ask_why: AskWhy | None
+    off_words: str  # what is not as it should be, in one line
+    pot_on_scale: PotOnScale
     decimals: int
     step: str
     ten_steps: str
@@ -181,7 +177,10 @@ def run_screen(
     return RunScreen(
         prompts=screens,
         shown=found,
-        ways=_ways(plan, state),
+        ways=way_screens(state),
+        ask_why=ask_why(state),
+        off_words=off_words(state),
+        pot_on_scale=pot_on_scale(plan, state),
         decimals=decimals,
         step=grams(plan.resolution_g, decimals),
         ten_steps=grams(plan.resolution_g * 10, decimals),
@@ -200,20 +199,6 @@ def _trouble(screen: PromptScreen, refusal: Refusal | None) -> str:
 
 def _has_pot(screen: PromptScreen, refusal: Refusal) -> bool:
     return refusal.kind != "read" or refusal.typed.get("pot") in {pot.pot for pot in screen.pots}
-
-
-def _ways(plan: Plan, state: RunState) -> tuple[Ways, ...]:
-    settlement = state.settlement
-    if settlement is None:
-        return Ways("recomputed", _("Recomputed"), ""), Ways("planned", _("As planned"), "")
-    recomputed, planned = _jars(plan, settlement.recomputed), _jars(plan, settlement.planned)
-    return Ways("recomputed", _("Recomputed"), recomputed), Ways("planned", _("As planned"), planned)
-
-
-def _jars(plan: Plan, masses: Mapping[str, float]) -> str:
-    decimals = decimals_of(plan.resolution_g)
-    lines = [line for line in plan.lines if line.key in masses]
-    return ", ".join(f"{line.name} {grams(masses[line.key], decimals)} g" for line in lines)
 
 
 def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | None, now: datetime) -> PromptScreen:

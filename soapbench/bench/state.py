@@ -44,6 +44,7 @@ class Weight:
     material: str  # key; a stand-in's after a substitution
     name: str
     is_within: bool  # tolerance
+    parts: tuple[float, ...] = ()  # when it was weighed in several
 
 
 @dataclass(frozen=True)
@@ -134,6 +135,18 @@ class Settlement:
 
 
 @dataclass(frozen=True)
+class Way:
+    """A way out that can be chosen: the event that chooses it, in words, and what the batch would then have."""
+
+    code: str
+    title: str
+    sentence: str
+    kind: Literal["settled", "remedied"]
+    payload: dict[str, Any]
+    interval: SuperfatInterval | None = None
+
+
+@dataclass(frozen=True)
 class RunState:
     status: Status
     current: str  # key of the prompt to do now; "" when the run has ended
@@ -174,7 +187,22 @@ class RunState:
     mixing: Mixing | None = None  # what the latest readings make together
     batter_since: datetime | None = None  # lye met fats, and not all is poured
     rest_tests: tuple[Fact, ...] = ()
+    parts: dict[str, tuple[float, ...]] = field(default_factory=dict)  # of lines not whole yet
+    owed: dict[str, float] = field(default_factory=dict)  # line key -> grams still to weigh of a line that was weighed
+    spent: dict[int, float] = field(default_factory=dict)  # lot -> grams weighed out for nothing
+    lye_share: float = 1.0  # of the made lye, that is poured
+    factor: float = 1.0  # of the batch as planned
+    left_out: frozenset[str] = frozenset()  # line keys
+    superfat_as_asked: float | None = None  # when all that is still open comes out as asked
+    strength_as_asked: float | None = None  # of the lye, a fraction, likewise
+    situation: str = ""  # what the ways out are about
+    ways: tuple[Way, ...] = ()
     needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
+
+    def so_far_g(self, line: str) -> float:
+        """Return the grams of a line that are weighed already while more of it is asked for."""
+        before = self.weights[line].mass_g if line in self.owed and line in self.weights else 0.0
+        return round(before + sum(self.parts.get(line, ())), 6)
 
     @property
     def paused_since(self) -> datetime | None:

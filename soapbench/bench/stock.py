@@ -17,7 +17,7 @@ def used_by_lot(workshop: Workshop) -> dict[int, float]:
 
 def lots_of(state: RunState) -> dict[int, float]:
     """Return grams weighed out by lot in one run."""
-    found: dict[int, float] = {}
+    found = dict(state.spent)
     for weight in state.weights.values():
         if weight.lot is not None:
             found[weight.lot] = round(found.get(weight.lot, 0.0) + weight.mass_g, 6)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from soapbench.bench.folding.targets import KIND
+from soapbench.bench.folding.tolerances import KIND
+from soapbench.bench.parts_screen import PartsScreen, parts_screen
 from soapbench.bench.plan import Line, LineGroup, Plan
 from soapbench.bench.state import Change, RunState
 from soapbench.science.errors import OutOfRange
@@ -39,14 +40,21 @@ class LineScreen:
     pot: str
     weighed: str
     may_be_as_shown: bool
+    tare_g: float
+    parts: PartsScreen
+    so_far: str
+    gross: str  # what the scale shows with the vessel on it, if it is not set to zero
+    whole_target: str  # of which the figure is what is still to go
     instead: str  # name of the stand-in that is used, "" as planned
 
 
 def line_screen(plan: Plan, state: RunState, line: Line) -> LineScreen:
     """Return how a line is shown now: the target and the name follow what happened so far."""
     decimals = decimals_of(plan.resolution_g)
-    target = state.targets.get(line.key, line.planned_g)
+    whole = state.targets.get(line.key, line.planned_g)
+    target = to_go_g(state, line)
     weighed = state.weights.get(line.key)
+    parts = parts_screen(plan, state, line, whole, target)
     words = grams(target, decimals)
     tare = plan.tares.get(line.vessel)
     instead = stand_in(plan, state, line)
@@ -70,6 +78,11 @@ def line_screen(plan: Plan, state: RunState, line: Line) -> LineScreen:
         instead=instead.name if instead else "",
         pot=grams(state.pot_g, decimals) if line.group == "fat" else "",
         weighed=grams(weighed.mass_g, decimals) if weighed else "",
+        tare_g=tare or 0.0,
+        parts=parts,
+        so_far=grams(whole - target, decimals),
+        gross=grams((tare or 0.0) + parts.inside_g, decimals),
+        whole_target=grams(whole, decimals),
         may_be_as_shown=line.group in MAY_BE_TAKEN_AS_SHOWN,
     )
 
@@ -101,15 +114,21 @@ def doubts(plan: Plan, state: RunState, line: Line, mass_g: float) -> tuple[Doub
     try:
         return entry_doubts(
             mass_g,
-            state.targets.get(line.key, line.planned_g),
+            to_go_g(state, line),
             kind=KIND[line.group],
             resolution_g=plan.resolution_g,
             tares=plan.tares,
             running_total_g=state.pot_g if line.group == "fat" else None,
             other_targets=_other_targets(plan, state, line),
+            tolerance_g=state.tolerances.get(line.key),
         )
     except OutOfRange:  # a target of nought, or a weight that the event itself will refuse
         return ()
+
+
+def to_go_g(state: RunState, line: Line) -> float:
+    """Return the grams of a line that are still to weigh."""
+    return round(max(0.0, state.targets.get(line.key, line.planned_g) - state.so_far_g(line.key)), 6)
 
 
 def _other_targets(plan: Plan, state: RunState, line: Line) -> dict[str, float]:

@@ -8,6 +8,7 @@ from django.utils import timezone
 from django.utils.formats import date_format
 from django.utils.functional import Promise
 from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy as later
 
 from soapbench.bench.change_words import TILES
 from soapbench.bench.state import Fact
@@ -17,7 +18,7 @@ from soapbench.logbook.blocks import Cell
 # WHO: values are written down when they happen. Longer than this is told; own choice.
 LATE = timedelta(minutes=10)
 WRONG = timedelta(minutes=2)  # of a device's clock; own choice
-TITLES: dict[str, str | Promise] = {tile.kind: tile.title for tile in TILES}
+TITLES: dict[str, str | Promise] = {**{tile.kind: tile.title for tile in TILES}, "remedied": later("Put right")}
 
 
 def signed(mass_g: float) -> str:

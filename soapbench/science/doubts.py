@@ -27,6 +27,7 @@ _UNITS = (
 _UNIT_SLACK = 0.01
 _POTASSIUM = ((1.403, 0.01), (0.713, 0.005))
 _FAR = (0.5, 1.5)
+_HAIR = 1e-9  # 404.1 - 400 is a little more than 4.1 to a machine
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,13 +50,17 @@ class _Entry:
     tares: Mapping[str, float]
     running_total_g: float | None
     other_targets: Mapping[str, float]
+    tolerance_g: float | None = None
 
     @property
     def ratio(self) -> float:
         return self.entered_g / self.target_g
 
     def is_near(self, mass_g: float) -> bool:
-        return abs(self.entered_g - mass_g) <= tolerance_g(self.kind, mass_g, self.resolution_g)
+        allowed = self.tolerance_g
+        if allowed is None:
+            allowed = tolerance_g(self.kind, mass_g, self.resolution_g)
+        return abs(self.entered_g - mass_g) <= allowed + _HAIR
 
 
 def entry_doubts(
@@ -67,17 +72,23 @@ def entry_doubts(
     tares: Mapping[str, float] | None = None,
     running_total_g: float | None = None,
     other_targets: Mapping[str, float] | None = None,
+    tolerance_g: float | None = None,
 ) -> tuple[Doubt, ...]:
     """Return the questions that a typed weight raises, likeliest first; none when it is within tolerance.
 
     Each is a question, not a stop, except for alkali. Source: own choice of ratios.
+
+    Args:
+        tolerance_g: how far it may be off; None takes the share of its kind.
 
     Raises:
         OutOfRange: a negative entry, a target or step that is not above 0.
     """
     not_negative(entered_g, "The weight")
     positive(target_g, "The target")
-    entry = _Entry(entered_g, target_g, kind, resolution_g, tares or {}, running_total_g, other_targets or {})
+    entry = _Entry(
+        entered_g, target_g, kind, resolution_g, tares or {}, running_total_g, other_targets or {}, tolerance_g
+    )
     if entry.is_near(target_g):
         return ()
     found = [(code, sentence) for code, test in _TESTS if (sentence := test(entry))]
@@ -116,6 +127,14 @@ def _running_total(entry: _Entry) -> str | None:
     return None
 
 
+def _gross(entry: _Entry) -> str | None:
+    total = entry.running_total_g
+    for name, tare in entry.tares.items():
+        if total and tare > 0 and entry.is_near(total + entry.target_g + tare):
+            return f"This looks like {name} with everything in it. Set the scale to zero, or take off what was there."
+    return None
+
+
 def _other_row(entry: _Entry) -> str | None:
     for name, mass in entry.other_targets.items():
         if mass > 0 and entry.is_near(mass):
@@ -150,6 +169,7 @@ _TESTS: tuple[tuple[str, Callable[[_Entry], str | None]], ...] = (
     ("unit", _unit_slip),
     ("tare", _tare_left),
     ("total", _running_total),
+    ("gross", _gross),
     ("row", _other_row),
     ("swapped", _swapped_digits),
     ("doubled", _doubled_digit),

@@ -41,11 +41,17 @@ class PotCheck:
 
 
 def pot_check(
-    expected_g: float, read_g: float, weighings: int, resolution_g: float, parts: Mapping[str, float]
+    expected_g: float,
+    read_g: float,
+    weighings: int,
+    resolution_g: float,
+    parts: Mapping[str, float],
+    tare_g: float = 0.0,
 ) -> PotCheck:
     """Compare the pot, its tare taken off, with the sum of the weighings.
 
-    Doubt when the gap is more than max(2 d sqrt(n), 0.3 % of the sum); a gap the size of one part names it.
+    Doubt when the gap is more than max(2 d sqrt(n), 0.3 % of the sum); a gap the size of one part names it, and one
+    the size of the empty pot (tare_g) says so.
 
     Raises:
         OutOfRange: an expected mass or step that is not above 0, a negative reading or part, or no weighing.
@@ -64,7 +70,10 @@ def pot_check(
     if abs(gap) <= allowed:
         return PotCheck(True, gap, allowed, None, "The pot weighs what it should.")
     suspect = _suspect(abs(gap), allowed, parts)
-    return PotCheck(False, gap, allowed, suspect, _sentence(gap, suspect))
+    sentence = _sentence(gap, suspect)
+    if tare_g > 0 and abs(gap - tare_g) <= allowed:
+        sentence += f" Or is it the pot's own weight ({tare_g:g} g), not taken off?"
+    return PotCheck(False, gap, allowed, suspect, sentence)
 
 
 def _suspect(gap_g: float, allowed_g: float, parts: Mapping[str, float]) -> str | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from .alkali import (
     Acid,
@@ -22,7 +22,7 @@ from .errors import SMALLEST, OutOfRange
 from .fats import Fat
 from .remedy_answer import Remedy, percent
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
-from .superfat import superfat_interval
+from .superfat import SuperfatInterval, Weighing, superfat_interval
 
 CLOSE_ENOUGH = Constant(
     "departure from the asked superfat that is left alone",
@@ -42,6 +42,7 @@ HIGH = Constant(
     "remedies_lye_in",
     why="Usual bars carry 3 to 8 %; half as much again is still a bar.",
 )
+WATER_TO_ALKALI = 2.0  # "twice its weight", as the sentence says
 
 
 def superfat_now(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids: Iterable[Acid] = ()) -> Remedy:
@@ -89,7 +90,7 @@ def fat_to_add(
         f"Melt {grams:.0f} g of {other.name}, bring it to the warmth of the batter and blend it in while it "
         f"is fluid: the superfat is then {percent(after)}. The batch grows by that much; look at the mould."
     )
-    return Remedy("C5", f"Add {other.name}", sentence, grams, after)
+    return Remedy("C5", f"Add {other.name}", sentence, grams, after, adds=((other.name, grams),))
 
 
 def alkali_to_add(
@@ -110,61 +111,93 @@ def alkali_to_add(
         f"Dissolve {more.total_g:.1f} g of alkali in twice its weight of water, let it cool, and blend it into "
         "fluid batter only. Never dry, never into a loaf. Goggles and gloves on."
     )
-    return Remedy("C6", "Add cool lye", sentence, more.total_g, after)
+    adds = (("water", WATER_TO_ALKALI * more.total_g), ("NaOH", more.naoh_g), ("KOH", more.koh_g))
+    found = tuple((name, mass) for name, mass in adds if mass > 0)
+    return Remedy("C6", "Add cool lye", sentence, more.total_g, after, adds=found)
 
 
 def remedies_lye_in(
-    fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, superfat: float, acids: Iterable[Acid] = ()
+    fats: Sequence[Fat],
+    weighed: AlkaliMass,
+    alkali: Alkali,
+    superfat: float,
+    acids: Iterable[Acid] = (),
+    *,
+    owed: Sequence[Fat] = (),
+    scale: Weighing | None = None,
 ) -> tuple[Remedy, ...]:
     """Return the ways out with the lye in the pot, best first; C2 is first when nothing needs doing.
+
+    Args:
+        owed: fats that are short or were forgotten, their masses what is missing; they are offered before the others.
 
     Raises:
         OutOfRange: no fat that takes alkali, or a superfat out of range.
 
     Source: mole balance; decisions look at the unlucky end of the superfat's 95 % interval; order is an own choice.
     """
-    acids = tuple(acids)
-    check_superfat(superfat)
-    now = superfat_of(fats, weighed, alkali, acids)
-    careful = 1 - (pure_equivalents(weighed, alkali) - acid_mol(acids)) / careful_mol(fats)
+    batch = _Batch(tuple(fats), weighed, alkali, check_superfat(superfat), tuple(acids), scale)
+    now, careful = batch.interval().central, batch.careful
     if careful < superfat - CLOSE_ENOUGH.value:
-        return _too_low(fats, weighed, alkali, superfat, acids)
-    accept = _accept(fats, weighed, alkali, acids, now)
+        return batch.too_low(owed)
+    accept = batch.accept()
     if careful <= superfat + CLOSE_ENOUGH.value:
         return (accept,)
-    lye = alkali_to_add(fats, weighed, alkali, superfat, acids)
+    lye = batch.with_lye(alkali_to_add(fats, weighed, alkali, superfat, batch.acids))
     return (accept, lye) if now <= max(HIGH.value, superfat) else (lye, accept)
 
 
-def _too_low(
-    fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, superfat: float, acids: tuple[Acid, ...]
-) -> tuple[Remedy, ...]:
-    usable = {fat.name: fat for fat in fats if fat.sv_for_alkali > 0 and fat.kind == "triglyceride"}
-    added = [fat_to_add(fats, weighed, alkali, superfat, fat, acids) for fat in usable.values()]
-    now = superfat_now(fats, weighed, alkali, acids)
-    if now.superfat is not None and now.superfat >= 0:
-        return *added, _accept(fats, weighed, alkali, acids, now.superfat)
-    held = Remedy(
-        "C2",
-        "It has set already",
-        f"{now.sentence} Mark the loaf caustic and hold it: melt it down with the fat that is owed, or "
-        "discard it as caustic waste.",
-        now.grams,
-        now.superfat,
-    )
-    return *added, held
+@dataclass(frozen=True)
+class _Batch:
+    """What is in the pot, and what each way out would make of it."""
 
+    fats: tuple[Fat, ...]
+    weighed: AlkaliMass
+    alkali: Alkali
+    superfat: float
+    acids: tuple[Acid, ...]
+    scale: Weighing | None
 
-def _accept(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids: tuple[Acid, ...], now: float) -> Remedy:
-    interval = superfat_interval(fats, weighed, alkali, acids)
-    sentence = f"The batch has {percent(now)} superfat ({percent(interval.low)} to {percent(interval.high)})."
-    if interval.lye_heavy_possible:
-        sentence += " Its unlucky end is lye-heavy: test it for free alkali before anyone uses it."
-    elif now > HIGH.value:
-        sentence += " That much makes a softer bar that turns rancid sooner: sell it fresh, keep it cool."
-    else:
-        sentence += " That is a fine bar; write it down and go on."
-    return Remedy("C2", "Leave it", sentence, None, now)
+    @property
+    def careful(self) -> float:
+        return 1 - (pure_equivalents(self.weighed, self.alkali) - acid_mol(self.acids)) / careful_mol(self.fats)
+
+    def interval(self, more: tuple[Fat, ...] = (), lye: AlkaliMass | None = None) -> SuperfatInterval:
+        return superfat_interval((*self.fats, *more), lye or self.weighed, self.alkali, self.acids, self.scale)
+
+    def with_lye(self, remedy: Remedy) -> Remedy:
+        more = dict(remedy.adds)
+        naoh, koh = self.weighed.naoh_g + more.get("NaOH", 0), self.weighed.koh_g + more.get("KOH", 0)
+        return replace(remedy, interval=self.interval(lye=AlkaliMass(naoh, koh)))
+
+    def too_low(self, owed: Sequence[Fat]) -> tuple[Remedy, ...]:
+        usable = {fat.name: fat for fat in (*owed, *self.fats) if fat.sv_for_alkali > 0 and fat.kind == "triglyceride"}
+        added = [self._fat(fat) for fat in usable.values()]
+        now = superfat_now(self.fats, self.weighed, self.alkali, self.acids)
+        if now.superfat is not None and now.superfat >= 0:
+            return *added, self.accept()
+        sentence = (
+            f"{now.sentence} Mark the loaf caustic and hold it: melt it down with the fat that is owed, or "
+            "discard it as caustic waste."
+        )
+        held = Remedy("C2", "It has set already", sentence, now.grams, now.superfat, self.interval())
+        return *added, held
+
+    def _fat(self, fat: Fat) -> Remedy:
+        remedy = fat_to_add(self.fats, self.weighed, self.alkali, self.superfat, fat, self.acids)
+        return replace(remedy, interval=self.interval((replace(fat, mass_g=remedy.grams or 0.0),)))
+
+    def accept(self) -> Remedy:
+        found = self.interval()
+        now = found.central
+        sentence = f"The batch has {percent(now)} superfat ({percent(found.low)} to {percent(found.high)})."
+        if found.lye_heavy_possible:
+            sentence += " Its unlucky end is lye-heavy: test it for free alkali before anyone uses it."
+        elif now > HIGH.value:
+            sentence += " That much makes a softer bar that turns rancid sooner: sell it fresh, keep it cool."
+        else:
+            sentence += " That is a fine bar; write it down and go on."
+        return Remedy("C2", "Leave it", sentence, None, now, found)
 
 
 CONSTANTS = (CLOSE_ENOUGH, HIGH)

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass, replace
 
-from .alkali import Acid, Alkali, alkali_for, careful_mol, superfat_of
+from .alkali import Acid, Alkali, AlkaliMass, alkali_for, careful_mol, superfat_of
 from .errors import SMALLEST, OutOfRange, not_negative, number, positive
 from .fats import Fat
 from .lye import water_to_alkali
 from .remedy_answer import Remedy, percent, scaled
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
+from .superfat import Weighing, superfat_interval
 
 SAME_SHARE = Constant(
     "departure from the plan that is not worth a word",
@@ -21,6 +22,8 @@ SAME_SHARE = Constant(
     "remedies_before_lye",
     why="A gram in a kilogram changes no superfat that can be told.",
 )
+
+_HAIR = 1e-6  # grams
 
 
 def recompute_alkali(
@@ -69,7 +72,7 @@ def keep_proportions(planned: Sequence[Fat], factor: float) -> Remedy:
     if number(factor, "The factor") < 1:
         raise OutOfRange("To keep the proportions, the factor must be 1 or more.")
     larger = scaled(planned, factor)
-    amounts = ", ".join(f"{fat.name} {fat.mass_g:.0f} g" for fat in larger)
+    amounts = ", ".join(f"{name} {mass:.0f} g" for name, mass in _masses(larger).items())
     return Remedy(
         "C7",
         "Make a bigger batch in the same proportions",
@@ -92,12 +95,13 @@ def shrink_to_stock(planned: Sequence[Fat], short: str, have_g: float) -> Remedy
         raise OutOfRange(f"There is no {short} in this recipe.")
     factor = positive(have_g, f"What is left of {short}") / needed
     smaller = scaled(planned, factor)
-    amounts = ", ".join(f"{fat.name} {fat.mass_g:.0f} g" for fat in smaller)
+    amounts = ", ".join(f"{name} {mass:.0f} g" for name, mass in _masses(smaller).items())
     return Remedy(
         "C14",
         "Make a smaller batch",
         f"Take {percent(factor)} of everything: {amounts}. Alkali, water and additions shrink with it.",
         sum(fat.mass_g for fat in smaller),
+        factor=factor,
     )
 
 
@@ -134,7 +138,38 @@ def add_what_is_owed(actual: Sequence[Fat], planned: Sequence[Fat]) -> Remedy | 
     if not short:
         return None
     amounts = ", ".join(f"{gap:.0f} g of {name}" for name, gap in short.items())
-    return Remedy("C5", "Add what is missing", f"Weigh in {amounts}. Then all is as planned.", sum(short.values()))
+    sentence = f"Weigh in {amounts}. Then all is as planned."
+    return Remedy("C5", "Add what is missing", sentence, sum(short.values()), adds=tuple(short.items()))
+
+
+def take_less_of(actual: Sequence[Fat], planned: Sequence[Fat], over: str, other: str) -> Remedy | None:
+    """Make up for one fat with another that is not weighed yet: the batch keeps its size; None when it cannot.
+
+    grams is what is then weighed of the other fat. Source: the fats keep their sum; own choice.
+    """
+    have, wanted = _masses(actual), _masses(planned)
+    gap = have.get(over, 0.0) - wanted.get(over, 0.0)
+    left = wanted.get(other, 0.0) - gap
+    if left < SMALLEST or gap == 0 or over == other:
+        return None
+    less = f"{abs(gap):.0f} g {'less' if gap > 0 else 'more'} of {other}"
+    sentence = f"Weigh {left:.0f} g of {other}: the batch keeps its size. Alkali and water are then worked out anew."
+    return Remedy("C14", f"Take {less}", sentence, left, adds=((other, -gap),))
+
+
+def keep_planned_alkali(
+    actual: Sequence[Fat], planned: AlkaliMass, alkali: Alkali, acids: Iterable[Acid] = ()
+) -> Remedy:
+    """C2 before the lye: the planned alkali for the fats as they are; grams is that alkali.
+
+    Raises:
+        OutOfRange: no fat that takes alkali.
+
+    Source: alkali.superfat_of.
+    """
+    value = superfat_of(actual, planned, alkali, acids)
+    sentence = f"Weigh {planned.total_g:.1f} g of alkali all the same."
+    return Remedy("C2", "Keep the planned alkali", sentence, planned.total_g, value)
 
 
 def remedies_before_lye(
@@ -143,8 +178,16 @@ def remedies_before_lye(
     superfat: float,
     alkali: Alkali,
     acids: Iterable[Acid] = (),
+    *,
+    open_fats: Collection[str] = (),
+    planned_alkali: AlkaliMass | None = None,
+    scale: Weighing | None = None,
 ) -> tuple[Remedy, ...]:
     """Return the ways out while the lye is not made; the first is the one to take without a reason against it.
+
+    Args:
+        open_fats: names of fats that are not weighed yet; fats_actual counts them as planned.
+        planned_alkali: offers to keep it, too.
 
     Raises:
         OutOfRange: no fat weighed, or a superfat out of range.
@@ -153,15 +196,75 @@ def remedies_before_lye(
     """
     if careful_mol(fats_actual) < SMALLEST:
         raise OutOfRange("There is no fat here that takes alkali. Weigh the fats first.")
-    owed = add_what_is_owed(fats_actual, fats_planned)
-    found = [owed, recompute_alkali(fats_actual, superfat, alkali, acids)]
+    acids = tuple(acids)
+    found = [add_what_is_owed(fats_actual, fats_planned), recompute_alkali(fats_actual, superfat, alkali, acids)]
     ratios = _ratios(fats_actual, fats_planned)
     over, (short, least) = max(ratios.values()), min(ratios.items(), key=lambda pair: pair[1])
     if over > 1 + SAME_SHARE.value:
-        found.append(keep_proportions(fats_planned, over))
+        found.append(_topped_up(keep_proportions(fats_planned, over), fats_actual, fats_planned, over, open_fats))
+    found.extend(_made_up_for(fats_actual, fats_planned, ratios, open_fats))
     if 0 < least < 1 - SAME_SHARE.value:
         found.append(shrink_to_stock(fats_planned, short, _masses(fats_actual)[short]))
-    return tuple(remedy for remedy in found if remedy)
+    if planned_alkali is not None:
+        found.append(keep_planned_alkali(fats_actual, planned_alkali, alkali, acids))
+    told = _Telling(tuple(fats_actual), tuple(fats_planned), superfat, alkali, acids, planned_alkali, scale)
+    return tuple(told.with_interval(remedy) for remedy in found if remedy)
+
+
+def _topped_up(
+    remedy: Remedy, actual: Sequence[Fat], planned: Sequence[Fat], factor: float, open_fats: Collection[str]
+) -> Remedy:
+    """Name what the fats that are weighed already still need; an open one takes the factor by itself."""
+    have = _masses(actual)
+    gaps = {name: factor * mass - have.get(name, 0.0) for name, mass in _masses(planned).items()}
+    adds = tuple((name, gap) for name, gap in gaps.items() if name not in open_fats and gap > _HAIR)
+    return replace(remedy, adds=adds, factor=factor)
+
+
+def _made_up_for(
+    actual: Sequence[Fat], planned: Sequence[Fat], ratios: dict[str, float], open_fats: Collection[str]
+) -> list[Remedy]:
+    off = [name for name, ratio in ratios.items() if abs(ratio - 1) > SAME_SHARE.value and name not in open_fats]
+    if len(off) != 1:
+        return []
+    largest = sorted((name for name in ratios if name in open_fats), key=lambda name: -_masses(planned)[name])
+    return [remedy for name in largest[:1] if (remedy := take_less_of(actual, planned, off[0], name))]
+
+
+@dataclass(frozen=True)
+class _Telling:
+    """What the batch would have after each way out."""
+
+    actual: tuple[Fat, ...]
+    planned: tuple[Fat, ...]
+    superfat: float
+    alkali: Alkali
+    acids: tuple[Acid, ...]
+    planned_alkali: AlkaliMass | None
+    scale: Weighing | None
+
+    def with_interval(self, remedy: Remedy) -> Remedy:
+        fats = self._fats(remedy)
+        weighed = alkali_for(fats, self.superfat, self.alkali, self.acids)
+        if remedy.code == "C2" and self.planned_alkali is not None:
+            weighed = self.planned_alkali
+        found = superfat_interval(fats, weighed, self.alkali, self.acids, self.scale)
+        return replace(remedy, interval=found, superfat=found.central)
+
+    def _fats(self, remedy: Remedy) -> Sequence[Fat]:
+        if remedy.factor is not None:
+            return scaled(self.planned, remedy.factor)
+        return _with_adds(self.actual, self.planned, remedy.adds)
+
+
+def _with_adds(actual: Sequence[Fat], planned: Sequence[Fat], adds: Iterable[tuple[str, float]]) -> tuple[Fat, ...]:
+    """Return the fats with what a way out adds or takes, g; values of a fat that is not in come from the plan."""
+    values = {fat.name: fat for fat in (*planned, *actual)}
+    more = dict(adds)
+    masses = _masses(actual)
+    changed = {**masses, **{name: masses.get(name, 0.0) + gap for name, gap in more.items() if name in values}}
+    kept = [fat for fat in actual if fat.name not in more]
+    return (*kept, *(replace(values[name], mass_g=max(0.0, changed[name])) for name in more if name in values))
 
 
 def _masses(fats: Sequence[Fat]) -> dict[str, float]:
@@ -186,5 +289,7 @@ RELATIONS = (
     Relation("C14 shrink to stock", "every fat x have / need", "g", STOICHIOMETRY, _AT + "shrink_to_stock"),
     Relation("C14 substitute", "gap = need - have, then C1", "g", STOICHIOMETRY, _AT + "substitute"),
     Relation("what is owed", "planned - actual", "g", STOICHIOMETRY, _AT + "add_what_is_owed"),
+    Relation("C14 another fat makes up for it", "planned - (actual - planned)", "g", OWN_CHOICE, _AT + "take_less_of"),
+    Relation("C2 keep the planned alkali", "f' = 1 - p N / A", "share", STOICHIOMETRY, _AT + "keep_planned_alkali"),
     Relation("ways out before the lye", "C1, C5, C7, C14", "", OWN_CHOICE, _AT + "remedies_before_lye"),
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from .alkali import Acid, Alkali, AlkaliMass, alkali_for, superfat_of
 from .errors import OutOfRange, not_negative, number, positive
@@ -11,6 +12,7 @@ from .lye_properties import STRONGEST
 from .remedy_answer import Remedy, percent
 from .remedy_before import SAME_SHARE, water_for
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
+from .superfat import Weighing, superfat_interval
 
 _GUARD = "Goggles and gloves on."
 
@@ -38,6 +40,7 @@ def pour_part_of_lye(made_g: float, solution_g: float, needed_g: float) -> Remed
         f"Pour {pour:.1f} g of the {solution_g:.1f} g, clear and stirred, by the scale. Keep the other "
         f"{solution_g - pour:.1f} g labelled as lye, or make it harmless. {_GUARD}",
         pour,
+        lye_share=needed_g / made_g,
     )
 
 
@@ -60,6 +63,7 @@ def make_more_lye(made_g: float, solution_g: float, needed_g: float) -> Remedy:
         f"Dissolve {more:.1f} g of alkali in {extra - more:.1f} g of water: {extra:.1f} g more of the same lye. "
         f"Alkali into water, never water onto alkali. {_GUARD}",
         extra,
+        adds=(("water", extra - more),),
     )
 
 
@@ -80,7 +84,7 @@ def put_water_right(alkali_g: float, water_g: float, concentration: float) -> Re
             f"The lye is at {percent(actual)}: too strong, the alkali may not dissolve. Pour it slowly into "
             f"{missing:.0f} g of cold water before use. {_GUARD}"
         )
-        return Remedy("C8", "Too little water: add it before use", sentence, missing)
+        return Remedy("C8", "Too little water: add it before use", sentence, missing, adds=(("water", missing),))
     if missing <= 0:
         sentence = (
             f"The lye is at {percent(actual)}, {-missing:.0f} g of water more than planned. It is safe: expect slower "
@@ -91,7 +95,7 @@ def put_water_right(alkali_g: float, water_g: float, concentration: float) -> Re
         f"The lye is at {percent(actual)}. It is safe, only quicker: stir {missing:.0f} g of water into the fats "
         "or the batter, or leave it."
     )
-    return Remedy("C8", "Less water than planned", sentence, missing)
+    return Remedy("C8", "Less water than planned", sentence, missing, adds=(("water", missing),))
 
 
 def share_of_stock_lye(needed_g: float, stock_alkali_g: float, stock_water_g: float) -> Remedy:
@@ -122,6 +126,7 @@ def remedies_lye_made(
     superfat: float,
     alkali: Alkali,
     acids: Iterable[Acid] = (),
+    scale: Weighing | None = None,
 ) -> tuple[Remedy, ...]:
     """Return the ways out while the made lye waits; the first is the one to take without a reason against it.
 
@@ -131,18 +136,36 @@ def remedies_lye_made(
     Source: mole balance; the order is an own choice.
     """
     acids = tuple(acids)
-    needed = alkali_for(fats, superfat, alkali, acids).total_g
+    needed = alkali_for(fats, superfat, alkali, acids)
     solution = made.total_g + not_negative(water_g, "The water")
-    ratio = needed / positive(made.total_g, "The alkali in the lye")
+    ratio = needed.total_g / positive(made.total_g, "The alkali in the lye")
     now = superfat_of(fats, made, alkali, acids)
+
+    def told(remedy: Remedy, used: AlkaliMass) -> Remedy:
+        found = superfat_interval(fats, used, alkali, acids, scale)
+        return replace(remedy, interval=found, superfat=found.central)
+
     if abs(ratio - 1) <= SAME_SHARE.value:
-        return (Remedy("C2", "Go on", f"The lye fits: the superfat is {percent(now)}.", None, now),)
+        return (told(Remedy("C2", "Go on", f"The lye fits: the superfat is {percent(now)}."), made),)
+    accept = told(Remedy("C2", "Use the lye as it is", _as_it_is(now, superfat)), made)
     if ratio < 1:
-        return (pour_part_of_lye(made.total_g, solution, needed),)
-    accept = Remedy(
-        "C2", "Use the lye as it is", f"The bar then has {percent(now)} superfat: softer, milder, fine.", None, now
-    )
-    return make_more_lye(made.total_g, solution, needed), accept
+        pour = pour_part_of_lye(made.total_g, solution, needed.total_g)
+        return told(pour, AlkaliMass(made.naoh_g * ratio, made.koh_g * ratio)), accept
+    return told(_more_of(made, solution, needed), needed), accept
+
+
+def _as_it_is(now: float, superfat: float) -> str:
+    if now < 0:
+        return f"The bar would be lye-heavy by {percent(-now)} and would burn skin. Do not."
+    if now < superfat:
+        return f"The bar then has {percent(now)} superfat: leaner than planned, less room for what was misread."
+    return f"The bar then has {percent(now)} superfat: softer, milder, fine."
+
+
+def _more_of(made: AlkaliMass, solution_g: float, needed: AlkaliMass) -> Remedy:
+    remedy = make_more_lye(made.total_g, solution_g, needed.total_g)
+    jars = (("NaOH", needed.naoh_g - made.naoh_g), ("KOH", needed.koh_g - made.koh_g))
+    return replace(remedy, adds=(*remedy.adds, *((jar, more) for jar, more in jars if more > 0)))
 
 
 def _check_lye(made_g: float, solution_g: float) -> None:

@@ -32,6 +32,9 @@ def _share(kind: str, value: float, why: str) -> Constant:
     return Constant(name, "p", value, "share of the target", _RULES, "tolerance_g", why)
 
 
+# Fats and alkali have a tolerance by their effect on the superfat (see effect.py); these two stand in without a batch.
+# Water: 2 % moves a lye of 33 % by less than half a point of strength. Scents and additions: 2 % keeps a dose inside
+# what its limit leaves. Colours: 5 % is a shade that the eye does not tell apart.
 TOLERANCE: dict[Kind, Constant] = {
     "alkali": _share("alkali", 0.005, "Half a per cent of the alkali is half a point of superfat."),
     "fat": _share("fat", 0.01, "A per cent of one fat among three is a third of a point of superfat."),

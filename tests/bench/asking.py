@@ -14,6 +14,8 @@ GOOD = {
     "ticked": {"item": "tool:scale"},
     "done": {"note": "all here"},
     "weighed": {"line": "fat:olive", "mass_g": 394.0},
+    "part-weighed": {"line": "fat:olive", "mass_g": 200.0},
+    "remedied": {"code": "C2", "decision": "Leave it"},
     "settled": {"choice": "planned"},
     "read": {"pot": "lye", "temp_c": 80},
     "pot-checked": {"mass_g": 994.0},

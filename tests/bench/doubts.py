@@ -45,6 +45,10 @@ CASES = {
     "everything in the pot": (600.0, 400.0, "fat", {"running_total_g": 600.0}),
     "everything in the pot and this": (1000.0, 400.0, "fat", {"running_total_g": 600.0}),
     "an empty pot": (300.0, 400.0, "fat", {"running_total_g": 0.0}),
+    "the pot with everything in it": (1640.0, 400.0, "fat", {"running_total_g": 600.0, "tares": TARES}),
+    "a tolerance of its own": (404.1, 400.0, "fat", {"tolerance_g": 5.9}),
+    "just over a tolerance of its own": (4000.0, 400.0, "fat", {"tolerance_g": 5.9}),
+    "another row within the line's own tolerance": (304.0, 400.0, "fat", {"other_targets": OTHERS, "tolerance_g": 5.9}),
     "another row": (302.0, 400.0, "fat", {"other_targets": OTHERS}),
     "the second of two rows": (308.0, 400.0, "fat", {"other_targets": OTHERS}),
     "two digits swapped": (412.0, 421.0, "fat", {}),
@@ -65,7 +69,14 @@ CASES = {
 
 def case(name):
     entered, target, kind, more = CASES[name]
-    against = {"resolution_g": 0.1, "tares": {}, "running_total_g": None, "other_targets": {}, **more}
+    against = {
+        "resolution_g": 0.1,
+        "tares": {},
+        "running_total_g": None,
+        "other_targets": {},
+        "tolerance_g": None,
+        **more,
+    }
     doubts = entry_doubts(entered, target, kind=kind, **against)
     entry = {"entered_g": entered, "target_g": target, "kind": kind, **against}
     return {"name": name, "entry": entry, "expect": [asdict(doubt) for doubt in doubts]}

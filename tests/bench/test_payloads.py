@@ -13,6 +13,8 @@ GOOD: dict[str, dict[str, object]] = {
     "ticked": {"item": "goggles"},
     "done": {},
     "weighed": {"line": "fat:olive", "mass_g": 400},
+    "part-weighed": {"line": "fat:olive", "mass_g": 200},
+    "remedied": {"code": "C7", "decision": "make it larger"},
     "settled": {"choice": "planned"},
     "read": {"pot": "lye", "temp_c": 40},
     "pot-checked": {"mass_g": 1000},

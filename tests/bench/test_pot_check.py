@@ -40,7 +40,7 @@ def test_the_bench_says_what_science_says(fats_in):
     weighed = {weight.name: weight.mass_g for weight in fats_in.state.weights.values() if weight.line.startswith("fat")}
     read = fats_in.state.pot_g - 20
 
-    found = pot_checked(fats_in.plan, fats_in.state, read)
+    found = pot_checked(fats_in.plan, fats_in.state.weights, read)
 
     assert found == pot_check(sum(weighed.values()), read, len(weighed), fats_in.plan.resolution_g, weighed)
     assert remark(fats_in, read) == found.sentence != ""

@@ -93,10 +93,11 @@ def test_ticks_stand_in_their_groups_and_are_remembered(played):
 
 def test_the_ways_of_the_alkali_carry_their_grams():
     heavier = hand().start().until("settle", **{"fat:coconut": 340})
-    recomputed, planned = screen_at(heavier).ways
+    recomputed, *_, planned = screen_at(heavier).ways
 
-    assert planned.grams == "Water 287.2 g, Sodium hydroxide 143.6 g"
-    assert recomputed.grams == "Water 301.0 g, Sodium hydroxide 150.5 g"
+    assert planned.sentence == "Water 287.2 g and Sodium hydroxide 143.6 g."
+    assert recomputed.sentence == "Water 301 g and Sodium hydroxide 150.5 g."
+    assert (recomputed.figures[:5], recomputed.word) == ("5.0 %", "fine")
 
 
 def test_no_prompt_s_own_answer_is_refused_out_of_sight(played):

@@ -18,6 +18,8 @@ def shown_at():
     """At which prompt of the sample each kind's form stands."""
     return {
         "weighed": "weigh:fat:palm",
+        "part-weighed": "weigh:fat:palm",
+        "remedied": "weigh:alkali:naoh",
         "settled": "settle",
         "read": "read-lye",
         "pot-checked": "pot-check",

@@ -16,6 +16,7 @@ import msgspec
 
 from soapbench.bars.formula import Additive, AlkaliChoice, LiquidLine, Water
 from soapbench.bench.pausing import checks, in_vessel
+from soapbench.bench.phone import plan_document
 from soapbench.bench.plan import Plan, from_document
 from soapbench.bench.run import fold
 from soapbench.bench.safety import stage_of
@@ -88,6 +89,68 @@ def fat_replaced():
         material="lard", lot=21,
     )  # fmt: skip
     return hand.until("weigh:water", **{"fat:palm": 380})
+
+
+def weighed_in_parts():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:olive")
+    hand.tap("part-weighed", "weigh:fat:olive", line="fat:olive", mass_g=250)
+    hand.tap("part-weighed", "weigh:fat:olive", line="fat:olive", mass_g=100)
+    hand.tap("took-back", event=hand.facts[-1].id)
+    return hand
+
+
+def batch_made_larger():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:olive", **{"fat:coconut": 340})
+    hand.tap("remedied", "weigh:fat:olive", code="C7", decision="larger", adds=[["fat:palm", 40]], factor=340 / 300)
+    hand.weigh("fat:palm", 40)
+    return hand.until("weigh:water")
+
+
+def less_of_another_fat():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:olive", **{"fat:coconut": 340})
+    hand.tap("remedied", "weigh:fat:olive", code="C14", decision="less olive", adds=[["fat:olive", -40]])
+    return hand.until("settle")
+
+
+def part_of_the_lye_poured():
+    hand = Hand(small(PLAIN)).start().until("settle", **{"fat:coconut": 270})
+    hand.tap("settled", "settle", choice="planned")
+    hand.until("pot-check")
+    hand.tap("remedied", "pot-check", code="C3", decision="part", lye_share=0.964)
+    return hand
+
+
+def fat_added_to_the_batter():
+    hand = Hand(small(PLAIN)).start().until("trace", **{"alkali:naoh": 153.6})
+    hand.tap("remedied", "trace", code="C5", decision="add olive", adds=[["fat:olive", 78.1]])
+    return hand
+
+
+def fat_not_in_the_pot():
+    hand = Hand(small(PLAIN)).start().until("pot-check")
+    hand.tap("pot-checked", "pot-check", mass_g=700)
+    hand.tap("remedied", "combine", code="C15-out", decision="no palm", adds=[["fat:palm", -300]])
+    return hand
+
+
+def pot_weighed_again():
+    hand = Hand(small(PLAIN)).start().until("pot-check")
+    hand.tap("pot-checked", "pot-check", mass_g=700)
+    hand.tap("remedied", "combine", code="C15-in", decision="poured in")
+    return hand
+
+
+def lye_made_again():
+    hand = Hand(small(PLAIN)).start().until("read-lye")
+    hand.tap("changed", "read-lye", what="lost or spilt", why="spilt", decision="new lye", line="alkali:naoh")
+    hand.tap("remedied", "read-lye", code="remake", decision="make the lye again")
+    return hand
+
+
+def alkali_weighed_again():
+    hand = Hand(small(PLAIN)).start().until("alkali-into-water", **{"alkali:naoh": 150})
+    hand.tap("remedied", "alkali-into-water", code="C1", decision="weigh it again")
+    return hand
 
 
 def scent_left_out():
@@ -171,6 +234,15 @@ CASES = (
     cooled_and_scented,
     another_lot_of_a_fat,
     fat_replaced,
+    weighed_in_parts,
+    batch_made_larger,
+    less_of_another_fat,
+    part_of_the_lye_poured,
+    fat_added_to_the_batter,
+    fat_not_in_the_pot,
+    pot_weighed_again,
+    lye_made_again,
+    alkali_weighed_again,
     scent_left_out,
     larger_portion,
     changed_ahead,
@@ -192,6 +264,7 @@ def vector(case):
     return {
         "name": case.__name__.replace("_", " "),
         "plan": without_defaults(hand.plan),
+        "phone": for_the_phone(hand.plan),
         "events": [
             {
                 "id": fact.id,
@@ -204,6 +277,13 @@ def vector(case):
         ],
         "expect": expected(hand.plan, state),
     }
+
+
+def for_the_phone(plan):
+    """Return what the page hands to the phone besides the plan itself."""
+    document = plan_document(plan)
+    moles = {key: lot["mol_per_g"] for key, lot in document["lots"].items()}
+    return {"jug": document["jug"], "mol_per_g": document["mol_per_g"], "lots_mol_per_g": moles}
 
 
 def in_hand(plan, state):
@@ -222,6 +302,8 @@ def expected(plan, state):
         "in_vessel": in_vessel(plan, state, plan.line(line)) if (line := in_hand(plan, state)) else None,
         "stage": stage_of(plan, state),
         "rinsing_since": state.rinsing_since and state.rinsing_since.isoformat(),
+        "superfat": state.superfat_as_asked,
+        "strength": state.strength_as_asked,
         "timers": [{"key": timer.key, "ends_at": timer.ends_at.isoformat()} for timer in state.timers],
         **({"notices": told(state)} if state.notices else {}),
     }

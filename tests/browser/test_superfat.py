@@ -16,8 +16,10 @@ def test_too_much_alkali_says_at_once_what_the_soap_would_be_and_what_can_still_
     box = phone.locator('[data-prompt="alkali-into-water"] [data-remedies]')
     expect(box).to_be_visible()
     expect(box).to_contain_text("Lye-heavy: superfat −")
-    expect(box).to_contain_text("Weigh it again")
     expect(box).to_have_class("notice remedies is-stop")
+    box.get_by_role("button", name="What can be done").tap()
+    expect(phone.locator("#outs")).to_contain_text("Weigh the alkali again")
+    expect(phone.locator("#outs .out.is-stop")).to_contain_text("lye-heavy")
 
 
 def test_as_planned_nothing_has_to_be_done_and_nothing_is_said(at):

@@ -6,6 +6,7 @@ import { fold } from "../../static/js/bench/fold.js";
 import { checks, inVessel } from "../../static/js/bench/pausing.js";
 import { stageOf } from "../../static/js/bench/stages.js";
 import { noticesOf } from "../../static/js/bench/notices.js";
+import { outlook } from "../../static/js/bench/superfat.js";
 import { forThePhone } from "./phonePlan.js";
 
 const FOLDER = new URL("../vectors/", import.meta.url);
@@ -19,26 +20,30 @@ const told = (/** @type {Record<string, {sentence: string}[]>} */ notices) =>
 
 for (const name of NAMES) {
   test(`the phone folds ${name} as the server does`, () => {
-    const { plan, events, expect } = JSON.parse(readFileSync(new URL(name, FOLDER), "utf8"));
-    const state = fold(forThePhone(plan), events);
+    const { plan: planned, phone, events, expect } = JSON.parse(readFileSync(new URL(name, FOLDER), "utf8"));
+    const plan = forThePhone(planned, phone);
+    const state = fold(plan, events);
 
     assert.equal(state.current, expect.current);
     assert.deepEqual(Object.keys(state.done).sort(), [...expect.done].sort());
     assert.deepEqual(Object.keys(state.skipped).sort(), expect.skipped);
+    const { superfat, strength } = outlook(plan, { ...state, targets: { ...state.targets, ...expect.targets } });
+    assert.ok(Math.abs((superfat ?? 0) - (expect.superfat ?? 0)) < 1e-9, `superfat ${superfat} ${expect.superfat}`);
+    assert.ok(Math.abs((strength ?? 0) - (expect.strength ?? 0)) < 1e-9, `strength ${strength} ${expect.strength}`);
     assert.ok(Math.abs(state.pot_g - expect.pot_g) < 1e-6);
-    assert.deepEqual(checks(forThePhone(plan), state, 6 * 60_000), expect.checks);
-    const held = inVessel(forThePhone(plan), state);
+    assert.deepEqual(checks(plan, state, 6 * 60_000), expect.checks);
+    const held = inVessel(plan, state);
     assert.equal(held?.without, expect.in_vessel?.[0]);
     const line = plan.prompts.find(({ key }) => key === state.current)?.line;
     if (held && PHONE_TARGET.test(line)) assert.equal(held.with, expect.in_vessel[1]);
-    assert.equal(stageOf(forThePhone(plan), state), expect.stage);
+    assert.equal(stageOf(plan, state), expect.stage);
     assert.equal(state.paused_since && isoOf(state.paused_since), expect.paused_since && isoOf(expect.paused_since));
     assert.equal(state.rinsing_since && isoOf(state.rinsing_since), expect.rinsing_since && isoOf(expect.rinsing_since));
     assert.deepEqual(
       state.timers.map(({ key, ends_at }) => [key, isoOf(ends_at)]),
       expect.timers.map(({ key, ends_at }) => [key, isoOf(ends_at)]),
     );
-    assert.deepEqual(told(noticesOf(forThePhone(plan), { ...state, targets: expect.targets })), expect.notices ?? {});
+    assert.deepEqual(told(noticesOf(plan, { ...state, targets: expect.targets })), expect.notices ?? {});
     for (const [key, grams] of Object.entries(expect.targets)) {
       if (PHONE_TARGET.test(key)) assert.ok(Math.abs(state.targets[key] - grams) < 1e-6, `${key} ${state.targets[key]} ${grams}`);
     }

@@ -1,8 +1,9 @@
 /**
  * The whole plan as the server keeps it, in the shape that soapbench.bench.phone.plan_document hands to the phone.
  * @param {any} plan
+ * @param {any} phone what only that page adds
  */
-export function forThePhone(plan) {
+export function forThePhone(plan, phone) {
   const materials = Object.entries({ ...plan.materials, ...plan.stand_ins });
   return {
     ...plan,
@@ -12,7 +13,11 @@ export function forThePhone(plan) {
     prompts: plan.prompts.map((prompt) => ({ ...prompt, letters: lettersOf(plan, prompt) })),
     items: Object.fromEntries(plan.prompts.flatMap(({ ticks = [] }) => ticks.map(({ key, text }) => [key, text]))),
     names: Object.fromEntries(materials.map(([key, { name }]) => [key, name])),
-    lots: Object.fromEntries(plan.lots.map((lot) => [String(lot.lot), lot])),
+    jug: phone.jug,
+    mol_per_g: phone.mol_per_g,
+    lots: Object.fromEntries(
+      plan.lots.map((lot) => [String(lot.lot), { ...lot, mol_per_g: phone.lots_mol_per_g[String(lot.lot)] }]),
+    ),
   };
 }
 

@@ -6,8 +6,8 @@ import { session } from "../../static/js/bench/session.js";
 import { forThePhone } from "./phonePlan.js";
 
 const read = (name) => JSON.parse(readFileSync(new URL(`../vectors/${name}.json`, import.meta.url), "utf8"));
-const { plan: whole, events } = read("fats_as_planned");
-const plan = forThePhone(whole);
+const { plan: whole, phone, events } = read("fats_as_planned");
+const plan = forThePhone(whole, phone);
 const facts = events.map((event, index) => ({ ...event, position: index + 1, device: "phone" }));
 const server = { targets: {}, tolerances: { water: 5.7 }, changes: [] };
 

@@ -64,10 +64,13 @@ def test_coconut_over_with_the_lye_made_takes_more_solution():
 
 
 def test_coconut_short_with_the_lye_made_pours_part_of_it():
-    (pour,) = remedies_lye_made(with_coconut(270), MADE, 2 * MADE.total_g, 0.05, SODIUM)
+    pour, accept = remedies_lye_made(with_coconut(270), MADE, 2 * MADE.total_g, 0.05, SODIUM)
 
-    assert pour.code == "C3"
+    assert (pour.code, accept.code) == ("C3", "C2")
     assert pour.grams == pytest.approx(415.2, abs=0.1)
+    assert pour.lye_share == pytest.approx(415.2 / 430.8, abs=0.0005)
+    assert pour.interval.central == pytest.approx(0.05, abs=0.0005)
+    assert 100 * accept.interval.central == pytest.approx(1.4, abs=0.05)
 
 
 def test_coconut_short_with_the_lye_in_owes_the_thirty_grams():

@@ -83,6 +83,13 @@ class Book:
         sides = (*self.plan.in_group("fat", "carrier"), *self.plan.in_group("alkali", "water", "liquid"))
         return sum(line.planned_g for line in sides)
 
+    @cached_property
+    def jug_keys(self) -> frozenset[str]:
+        """Return the keys of what goes into the lye jug: water, the liquids that are not for the fats, alkali."""
+        into_fats = {line.material for line in self.plan.formula.liquids if line.goes_into == "fats"}
+        wet = [line for line in self.plan.in_group("water", "liquid") if line.material not in into_fats]
+        return frozenset(line.key for line in (*wet, *self.plan.in_group("alkali")))
+
     def facts(self, material: str, lot: int | None) -> MaterialFacts | None:
         """Return what is known of a material with the figures of that lot, or None for one that needs no facts."""
         fact = self.plan.materials.get(material) or self.plan.stand_ins.get(material)

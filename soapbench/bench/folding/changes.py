@@ -8,7 +8,8 @@ from typing import Any
 
 from soapbench.bench.folding.effects import effect, outlook
 from soapbench.bench.folding.tally import Tally
-from soapbench.bench.folding.targets import target_of, tolerance_of
+from soapbench.bench.folding.targets import target_of
+from soapbench.bench.folding.tolerances import tolerance_of
 from soapbench.bench.kinds import Changed
 from soapbench.bench.plan import Line
 from soapbench.bench.state import Change, Fact, Weight
@@ -82,8 +83,14 @@ def _lost(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
 
 def reopen(tally: Tally, line: Line) -> None:
     """Ask for a line once more: its weight is not known."""
-    tally.weights.pop(line.key, None)
+    forget(tally, line)
     tally.done.pop(tally.book.weigh_prompts.get(line.key, ""), None)
+
+
+def forget(tally: Tally, line: Line) -> None:
+    """Drop what was weighed of a line, its parts and what was still owed of it."""
+    for kept in (tally.weights, tally.parts, tally.owed):
+        kept.pop(line.key, None)
 
 
 def _left_out(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
@@ -92,7 +99,7 @@ def _left_out(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> N
             tally.left_out[f"portion:{change.portion}"] = change.why
         return
     tally.left_out[line.key] = change.why
-    tally.weights.pop(line.key, None)
+    forget(tally, line)
     tally.mark_done(tally.book.weigh_prompts.get(line.key, ""), fact.happened_at)
 
 
@@ -110,10 +117,15 @@ _ACTS: dict[str, Callable[[Tally, Fact, Changed, Line | None], None]] = {
 }
 
 
-def put_weight(tally: Tally, fact: Fact, line: Line, mass_g: float, lot: int | None) -> None:
+def put_weight(
+    tally: Tally, fact: Fact, line: Line, mass_g: float, lot: int | None, parts: tuple[float, ...] = ()
+) -> None:
     """Set what was really weighed for a line; it replaces what was there before."""
-    tally.weights.pop(line.key, None)  # the target must not lean on the weight that is replaced
-    target = target_of(tally, line)
+    before = tally.weights.get(line.key)
+    if before is not None and before.mass_g == mass_g:
+        parts = parts or before.parts
+    target = target_of(tally, line) if line.key in tally.owed else _target_anew(tally, line)
+    forget(tally, line)
     material, planned_lot = tally.used_instead.get(line.key, (line.material, line.lot))
     used = planned_lot if lot is None else lot
     tally.weights[line.key] = Weight(
@@ -128,6 +140,29 @@ def put_weight(tally: Tally, fact: Fact, line: Line, mass_g: float, lot: int | N
         material=material,
         name=_name(tally, line),
         is_within=abs(mass_g - target) <= tolerance_of(tally, line, target) + 1e-9,
+        parts=parts if len(parts) > 1 else (),
     )
     tally.left_out.pop(line.key, None)
     tally.mark_done(tally.book.weigh_prompts.get(line.key, ""), fact.happened_at)
+
+
+def _target_anew(tally: Tally, line: Line) -> float:
+    tally.weights.pop(line.key, None)  # the target must not lean on the weight that is replaced
+    return target_of(tally, line)
+
+
+def weigh_part(tally: Tally, fact: Fact, line: Line, mass_g: float) -> None:
+    """Keep a part of a line that is weighed in several; the line stays open."""
+    if line.key in tally.weights and line.key not in tally.owed:
+        forget(tally, line)  # weighed anew, in parts this time
+        tally.done.pop(tally.book.weigh_prompts.get(line.key, ""), None)
+    tally.parts.setdefault(line.key, []).append(mass_g)
+    tally.left_out.pop(line.key, None)
+
+
+def weigh(tally: Tally, fact: Fact, line: Line, mass_g: float, lot: int | None) -> None:
+    """End a line: its mass is what was weighed of it so far and this together."""
+    before = tally.weights.get(line.key)
+    earlier = (before.parts or (before.mass_g,)) if before is not None and line.key in tally.owed else ()
+    parts = (*earlier, *tally.parts.get(line.key, ()), mass_g)
+    put_weight(tally, fact, line, round(sum(parts), 6), lot, parts)

@@ -37,10 +37,11 @@ def outlook(tally: Tally) -> Outlook:
 def effect(tally: Tally, fact: Fact, change: Changed, before: Outlook) -> str:
     """Return the sentence for a change that the tally has already taken in."""
     said = _WORDS[change.what](tally, fact, change)
-    return " ".join(part for part in (said, _chemistry(tally, before)) if part) or "Nothing that was weighed changes."
+    return " ".join(part for part in (said, chemistry(tally, before)) if part) or "Nothing that was weighed changes."
 
 
-def _chemistry(tally: Tally, before: Outlook) -> str:
+def chemistry(tally: Tally, before: Outlook) -> str:
+    """Return what the alkali or the superfat has become since."""
     after = outlook(tally)
     if tally.is_alkali_unknown:
         return "How much alkali is left is not known, so the superfat is not known either."

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+
 from soapbench.bars.to_science import KOH, NAOH, science_fat
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.plan import Line, Plan
-from soapbench.bench.state import RunState
+from soapbench.bench.state import Weight
 from soapbench.science.alkali import Acid, Alkali, AlkaliMass, Fat, alkali_for
 from soapbench.science.pot import PotCheck, pot_check
 from soapbench.science.rounding import round_to
@@ -16,20 +18,39 @@ def mass_of(tally: Tally, line: Line) -> float:
     weight = tally.weights.get(line.key)
     if weight is not None:
         return weight.mass_g
-    return 0.0 if line.key in tally.left_out else line.planned_g
+    return 0.0 if line.key in tally.left_out else planned_g(tally, line)
+
+
+def planned_g(tally: Tally, line: Line) -> float:
+    """Return the grams of a line as planned, with what a chosen way out has made of them since."""
+    scaled = line.planned_g * (tally.factor if line.group in ("fat", "carrier") else 1.0)
+    asked = max(0.0, scaled + tally.shift.get(line.key, 0.0))
+    return line.planned_g if asked == line.planned_g else round_to(asked, tally.plan.resolution_g)
+
+
+def so_far_g(tally: Tally, line: Line) -> float:
+    """Return the grams of a line that are weighed already while more of it is asked for."""
+    weight = tally.weights.get(line.key)
+    before = weight.mass_g if weight is not None and line.key in tally.owed else 0.0
+    return round(before + sum(tally.parts.get(line.key, ())), 6)
 
 
 def fats_in_pot(tally: Tally) -> tuple[Fat, ...]:
     """Return the fats that the lye meets; what is not weighed yet counts as planned."""
-    found = ((tally.facts_of(line), mass_of(tally, line)) for line in tally.book.fat_lines)
-    return tuple(science_fat(fact.key, mass, {fact.key: fact}) for fact, mass in found if fact is not None and mass > 0)
+    return fats_of(tally, lambda line: mass_of(tally, line))
+
+
+def fats_of(tally: Tally, mass: Callable[[Line], float]) -> tuple[Fat, ...]:
+    """Return the fats with the masses that a function gives, what really is in each line."""
+    found = ((tally.facts_of(line), mass(line)) for line in tally.book.fat_lines)
+    return tuple(science_fat(fact.key, grams, {fact.key: fact}) for fact, grams in found if fact and grams > 0)
 
 
 def planned_fats(tally: Tally) -> tuple[Fat, ...]:
-    """Return the fats of the plan."""
+    """Return the fats of the plan, in the size that was chosen since."""
     materials = tally.plan.materials
     return tuple(
-        science_fat(line.material, line.planned_g, materials)
+        science_fat(line.material, line.planned_g * tally.factor, materials)
         for line in tally.book.fat_lines
         if line.material in materials and line.planned_g > 0
     )
@@ -42,11 +63,16 @@ def fats_g(tally: Tally) -> float:
 
 def acids_in_pot(tally: Tally) -> tuple[Acid, ...]:
     """Return the additions that take alkali before any fat does."""
+    return acids_of(tally, lambda line: mass_of(tally, line))
+
+
+def acids_of(tally: Tally, mass: Callable[[Line], float]) -> tuple[Acid, ...]:
+    """Return the additions that take alkali, with the masses that a function gives."""
     found = []
     for line in tally.plan.in_group("colourant", "scent", "addition"):
         fact = tally.facts_of(line)
         if fact is not None and fact.takes_koh_mg_per_g > 0:
-            found.append(Acid(fact.name, mass_of(tally, line), fact.takes_koh_mg_per_g))
+            found.append(Acid(fact.name, mass(line), fact.takes_koh_mg_per_g))
     return tuple(found)
 
 
@@ -71,6 +97,12 @@ def planned_alkali(tally: Tally) -> AlkaliMass:
 
 
 def weighed_alkali(tally: Tally) -> AlkaliMass | None:
+    """Return the alkali that meets the fats, or None until every jar of it is weighed: the share that is poured."""
+    made = made_alkali(tally)
+    return made and AlkaliMass(made.naoh_g * tally.lye_share, made.koh_g * tally.lye_share)
+
+
+def made_alkali(tally: Tally) -> AlkaliMass | None:
     """Return the alkali as weighed, or None until every jar of it was."""
     lines = tally.plan.in_group("alkali")
     if not lines or any(line.key not in tally.weights for line in lines):
@@ -90,23 +122,31 @@ def needed_alkali(tally: Tally) -> AlkaliMass:
 
 
 def lye_water_g(tally: Tally) -> float:
-    """Return the grams of water and liquids, as weighed or planned."""
-    return sum(mass_of(tally, line) for line in tally.plan.in_group("water", "liquid"))
+    """Return the grams of water and liquids, as weighed or planned, without what stays in the jug."""
+    return sum(poured_g(tally, line) for line in tally.plan.in_group("water", "liquid"))
+
+
+def poured_g(tally: Tally, line: Line) -> float:
+    """Return the grams of a line that meet the fats: of what is in the lye jug, the share that is poured."""
+    return mass_of(tally, line) * (tally.lye_share if line.key in tally.book.jug_keys else 1.0)
 
 
 def batter_g(tally: Tally) -> float:
     """Return the grams of batter before it is shared out: all that is not for one portion alone."""
-    return sum(mass_of(tally, line) for line in tally.plan.lines if line.portion in ("", "all"))
+    return sum(poured_g(tally, line) for line in tally.plan.lines if line.portion in ("", "all"))
 
 
-def pot_checked(plan: Plan, state: RunState, read_g: float) -> PotCheck:
+def pot_checked(plan: Plan, weights: Mapping[str, Weight], read_g: float) -> PotCheck:
     """Return how the pot of fats on the scale, its tare taken off, agrees with what was weighed into it.
 
     Raises:
         OutOfRange: nothing was weighed into the pot yet.
     """
     parts: dict[str, float] = {}
-    weighed = [state.weights[line.key] for line in plan.in_group("fat") if line.key in state.weights]
+    weighed = [weights[line.key] for line in plan.in_group("fat") if line.key in weights]
     for weight in weighed:
         parts[weight.name] = parts.get(weight.name, 0.0) + weight.mass_g
-    return pot_check(state.pot_g, read_g, len(weighed), plan.resolution_g, parts)
+    count = sum(max(1, len(weight.parts)) for weight in weighed)
+    pot = next((line.vessel for line in plan.in_group("fat")), "")
+    expected = round(sum(weight.mass_g for weight in weighed), 6)
+    return pot_check(expected, read_g, count, plan.resolution_g, parts, tare_g=plan.tares.get(pot, 0.0))

@@ -9,9 +9,10 @@ import msgspec
 
 from soapbench.bench import kinds
 from soapbench.bench.folding.book import REST_TEST, TRACE
-from soapbench.bench.folding.changes import put_weight, take_change
+from soapbench.bench.folding.changes import take_change, weigh, weigh_part
 from soapbench.bench.folding.pausing import ASIDE, end_pause, paused, resumed, rinsed
-from soapbench.bench.folding.superfat import central
+from soapbench.bench.folding.remedying import take_remedy
+from soapbench.bench.folding.superfat import central, pot_doubt, situation
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.kinds import KINDS
 from soapbench.bench.state import Fact, TemperatureReading
@@ -20,7 +21,7 @@ from soapbench.science.false_trace import rest_result
 MINUTE = 60.0
 ENDINGS = ("released", "rejected", "stopped")
 # After these the superfat may be another one.
-MOVES_SUPERFAT = ("weighed", "changed", "done")
+MOVES_SUPERFAT = ("weighed", "changed", "remedied", "done")
 
 
 def read(tally: Tally, fact: Fact) -> None:
@@ -52,11 +53,22 @@ def _done(tally: Tally, fact: Fact, payload: kinds.Done) -> None:
 def _weighed(tally: Tally, fact: Fact, payload: kinds.Weighed) -> None:
     line = tally.book.lines.get(payload.line)
     if line is not None:
-        put_weight(tally, fact, line, payload.mass_g, payload.lot)
+        weigh(tally, fact, line, payload.mass_g, payload.lot)
+
+
+def _part_weighed(tally: Tally, fact: Fact, payload: kinds.PartWeighed) -> None:
+    line = tally.book.lines.get(payload.line)
+    if line is not None:
+        weigh_part(tally, fact, line, payload.mass_g)
+
+
+def _remedied(tally: Tally, fact: Fact, payload: kinds.Remedied) -> None:
+    take_remedy(tally, fact, payload)
 
 
 def _settled(tally: Tally, fact: Fact, payload: kinds.Settled) -> None:
     tally.choice = payload.choice
+    tally.decided = situation(tally)
     tally.mark_done(fact.prompt, fact.happened_at)
 
 
@@ -68,6 +80,9 @@ def _read(tally: Tally, fact: Fact, payload: kinds.Read) -> None:
 
 
 def _pot_checked(tally: Tally, fact: Fact, payload: kinds.PotChecked) -> None:
+    tally.pot_read_g = None if payload.decision else payload.mass_g
+    if pot_doubt(tally) is None:
+        tally.pot_read_g = None  # it agreed; what changes later is no matter of this weighing
     _mark(tally, fact, "pot check")
 
 
@@ -146,6 +161,8 @@ _READERS: dict[str, Callable[[Tally, Fact, Any], None]] = {
     "ticked": _ticked,
     "done": _done,
     "weighed": _weighed,
+    "part-weighed": _part_weighed,
+    "remedied": _remedied,
     "settled": _settled,
     "read": _read,
     "pot-checked": _pot_checked,

@@ -10,15 +10,17 @@ from soapbench.bench.folding.pot import (
     fats_in_pot,
     needed_alkali,
     planned_alkali,
+    planned_g,
 )
 from soapbench.bench.folding.tally import Tally
+from soapbench.bench.folding.tolerances import tolerance_of
 from soapbench.bench.plan import Line
 from soapbench.bench.state import Settlement
 from soapbench.bench.words import grams, listed, over_or_short, percent
 from soapbench.science.alkali import AlkaliMass, superfat_of
 from soapbench.science.errors import OutOfRange
 from soapbench.science.lye import water_g
-from soapbench.science.rounding import round_to, tolerance_g
+from soapbench.science.rounding import round_to
 
 
 def settle(tally: Tally) -> Settlement | None:
@@ -40,10 +42,8 @@ def settle(tally: Tally) -> Settlement | None:
 
 
 def _differs(tally: Tally, recomputed: dict[str, float]) -> bool:
-    step = tally.plan.resolution_g
     return any(
-        abs(recomputed[line.key] - line.planned_g) > tolerance_g("alkali", line.planned_g, step) + 1e-9
-        for line in tally.plan.in_group("alkali")
+        abs(recomputed[line.key] - line.planned_g) > line.tolerance_g + 1e-9 for line in tally.plan.in_group("alkali")
     )
 
 
@@ -94,17 +94,25 @@ def _jar(line: Line, mass_g: float, jars: int) -> str:
 
 def differences(tally: Tally) -> str:
     """Return which fats differ from the plan, in words; the alkali's purity when none does."""
+    return differing(tally) or "The figures of the lots differ from the plan."
+
+
+def differing(tally: Tally) -> str:
+    """Return which fats differ from the plan, in words; "" when none does."""
     words = [word for line in tally.book.fat_lines if (word := _difference(tally, line))]
-    return " ".join(f"{word}." for word in words) or "The figures of the lots differ from the plan."
+    return " ".join(f"{word}." for word in words)
 
 
 def _difference(tally: Tally, line: Line) -> str:
     weight = tally.weights.get(line.key)
+    if line.key in tally.owed:
+        return ""
     if weight is None:
         return f"{line.name} is left out" if line.key in tally.left_out else ""
-    gap = weight.mass_g - line.planned_g
+    asked = planned_g(tally, line)
+    gap = weight.mass_g - asked
     if weight.material != line.material:
         return f"{weight.name} is in place of {line.name}" + (f", {over_or_short(gap)}" if abs(gap) > 1e-9 else "")
-    if abs(gap) <= tolerance_g("fat", line.planned_g, tally.plan.resolution_g):
+    if abs(gap) <= tolerance_of(tally, line, asked) + 1e-9:
         return ""
     return f"{line.name} is {over_or_short(round(gap, 6))}"

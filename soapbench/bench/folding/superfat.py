@@ -1,46 +1,45 @@
-"""The superfat that the batch really has, how sure it is, and what can still be done."""
+"""The superfat that the batch really has, how sure it is, and what is not as it should be."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from soapbench.bench.folding.pot import (
     acids_in_pot,
+    acids_of,
     alkali_in_use,
     as_alkali,
     fats_in_pot,
-    lye_water_g,
-    needed_alkali,
+    fats_of,
+    mass_of,
     planned_alkali,
     planned_fats,
+    pot_checked,
     weighed_alkali,
 )
+from soapbench.bench.folding.settlement import differing, settle
 from soapbench.bench.folding.tally import Tally
+from soapbench.bench.plan import Line
 from soapbench.bench.state import Settlement
-from soapbench.bench.words import grams, percent
+from soapbench.bench.words import grams, over_or_short, percent
 from soapbench.science.alkali import superfat_of
 from soapbench.science.errors import OutOfRange
-from soapbench.science.remedy import Remedy, remedies_before_lye, remedies_lye_in, remedies_lye_made
+from soapbench.science.pot import PotCheck
 from soapbench.science.superfat import SuperfatInterval, Weighing, superfat_interval
 
 # Half a point: what the alkali's own tolerance (0.5 %) does to the superfat. Own choice.
 OFF = 0.005
 UNKNOWN = "Nobody knows how much alkali is in this batch. Treat it as lye-heavy."
-REMAKE = Remedy(
-    "remake",
-    "Make the lye again",
-    "Set this lye aside safely, weigh new water and new alkali, and make the lye again.",
-)
-HOLD = Remedy("hold", "Hold the batch", "Do not sell it. Test the cured bars for free alkali before anything else.")
+STRONGEST = 0.5  # of a lye; stronger ones may not dissolve (see science.lye)
 
 
 @dataclass(frozen=True)
 class Outcome:
-    """The superfat with its interval, the sentence for it, and the ways out when it is off."""
+    """The superfat with its interval, and the sentence for it."""
 
     superfat: SuperfatInterval | None
     sentence: str
-    remedies: tuple[Remedy, ...]
 
 
 def central(tally: Tally) -> float | None:
@@ -54,21 +53,99 @@ def central(tally: Tally) -> float | None:
         return None
 
 
-def outcome(tally: Tally, settlement: Settlement | None) -> Outcome:
+def outcome(tally: Tally) -> Outcome:
     """Return what the batch has now, or nothing until the alkali is weighed."""
     if tally.is_alkali_unknown:
-        return Outcome(None, UNKNOWN, (HOLD,) if tally.is_combined else (REMAKE,))
+        return Outcome(None, UNKNOWN)
     if weighed_alkali(tally) is None:
-        return Outcome(None, "", _before_lye(tally, settlement))
+        return Outcome(None, "")
     try:
-        interval = _interval(tally)
+        interval = interval_now(tally)
     except OutOfRange as error:
-        return Outcome(None, str(error), ())
-    is_off = abs(interval.central - _aimed_at(tally, settlement)) > OFF or interval.is_lye_heavy
-    return Outcome(interval, _sentence(interval), _ways_out(tally) if is_off else ())
+        return Outcome(None, str(error))
+    return Outcome(interval, _sentence(interval))
 
 
-def _interval(tally: Tally) -> SuperfatInterval:
+def situation(tally: Tally) -> str:
+    """Return what is not as it should be and asks for a way out, the most pressing first; "" when nothing does."""
+    if tally.is_alkali_unknown:
+        return UNKNOWN
+    doubt = pot_doubt(tally)
+    if doubt is not None:
+        return doubt.sentence
+    if weighed_alkali(tally) is None:
+        return differing(tally)
+    strength = strength_now(tally)
+    if strength is not None and strength > STRONGEST and not tally.is_combined:
+        return f"The lye {'is' if tally.lye_at else 'would be'} at {percent(strength)}: too strong to dissolve."
+    return superfat_off(tally) or _wrong_water(tally, strength)
+
+
+def superfat_off(tally: Tally) -> str:
+    """Return the superfat in words when it is not what was aimed at, or lye-heavy; "" when it is as it should be."""
+    try:
+        interval = interval_now(tally)
+    except OutOfRange as error:
+        return str(error)
+    is_off = abs(interval.central - _aimed_at(tally, settle(tally))) > OFF or interval.is_lye_heavy
+    return _sentence(interval) if is_off else ""
+
+
+def _wrong_water(tally: Tally, strength: float | None) -> str:
+    """Return how strong the lye is when its water came out differently and it can still be put right."""
+    wet = [weight for line in tally.plan.in_group("water", "liquid") if (weight := tally.weights.get(line.key))]
+    wrong = [weight for weight in wet if not weight.is_within and weight.line not in tally.owed]
+    if not wrong or tally.is_combined or strength is None:
+        return ""
+    names = ", ".join(f"{one.name} is {over_or_short(round(one.mass_g - one.target_g, 6))}" for one in wrong)
+    return f"{names}: the lye is at {percent(strength)}."
+
+
+def pot_doubt(tally: Tally) -> PotCheck | None:
+    """Return what the pot on the scale says against what was weighed into it; None when they agree."""
+    if tally.pot_read_g is None:
+        return None
+    try:
+        found = pot_checked(tally.plan, tally.weights, tally.pot_read_g)
+    except OutOfRange:  # every fat was left out
+        return None
+    return None if found.ok else found
+
+
+def strength_now(tally: Tally) -> float | None:
+    """Return the alkali as a share of the lye, as weighed or still planned; None without either."""
+    lines = [line for line in tally.plan.lines if line.key in tally.book.jug_keys]
+    dry = sum(mass_of(tally, line) for line in lines if line.group == "alkali")
+    whole = sum(mass_of(tally, line) for line in lines)
+    return dry / whole if whole > 0 and dry > 0 else None
+
+
+def as_asked(tally: Tally, asked: Mapping[str, float]) -> tuple[float | None, float | None]:
+    """Return the superfat and the strength of the lye when all that is open comes out as asked, both fractions."""
+
+    def mass(line: Line) -> float:
+        is_whole = line.key in tally.weights and line.key not in tally.owed
+        is_out = line.key in tally.left_out and line.key not in tally.owed
+        return tally.weights[line.key].mass_g if is_whole else 0.0 if is_out else asked[line.key]
+
+    jars = {line.key: mass(line) for line in tally.plan.in_group("alkali")}
+    wet = sum(mass(line) for line in tally.plan.in_group("water", "liquid") if line.key in tally.book.jug_keys)
+    dry = sum(jars.values())
+    strength = dry / (dry + wet) if dry > 0 else None
+    used = as_alkali({key: jar * tally.lye_share for key, jar in jars.items()})
+    try:
+        superfat = superfat_of(fats_of(tally, mass), used, alkali_in_use(tally), acids_of(tally, mass))
+    except OutOfRange:
+        superfat = None
+    return superfat, strength
+
+
+def interval_now(tally: Tally) -> SuperfatInterval:
+    """Return the superfat of what is in, as weighed or still planned.
+
+    Raises:
+        OutOfRange: no fat that takes alkali.
+    """
     weighed = weighed_alkali(tally) or planned_alkali(tally)
     scale = Weighing(tally.plan.resolution_g)
     return superfat_interval(fats_in_pot(tally), weighed, alkali_in_use(tally), acids_in_pot(tally), scale)
@@ -78,7 +155,7 @@ def as_planned_sentence(tally: Tally) -> str:
     """Return what the planned alkali would leave in these fats, with its interval; "" when nothing can be said."""
     alkali_g = planned_alkali(tally).total_g
     try:
-        return f"With the planned {grams(alkali_g)} of alkali: {_sentence(_interval(tally))}"
+        return f"With the planned {grams(alkali_g)} of alkali: {_sentence(interval_now(tally))}"
     except OutOfRange:
         return ""
 
@@ -100,36 +177,3 @@ def _sentence(interval: SuperfatInterval) -> str:
         return f"Lye-heavy: superfat {percent(interval.central)}, {ends}. The soap would burn skin as it is."
     doubt = " Its unlucky end is lye-heavy." if interval.lye_heavy_possible else ""
     return f"Superfat {percent(interval.central)}, {ends}.{doubt}"
-
-
-def _before_lye(tally: Tally, settlement: Settlement | None) -> tuple[Remedy, ...]:
-    if settlement is None or not settlement.is_needed:
-        return ()
-    fats, planned = fats_in_pot(tally), planned_fats(tally)
-    superfat, alkali = tally.plan.formula.superfat, alkali_in_use(tally)
-    return remedies_before_lye(fats, planned, superfat, alkali, acids_in_pot(tally))
-
-
-def _ways_out(tally: Tally) -> tuple[Remedy, ...]:
-    weighed = weighed_alkali(tally)
-    if weighed is None:
-        return ()
-    fats, alkali, acids = fats_in_pot(tally), alkali_in_use(tally), acids_in_pot(tally)
-    superfat = tally.plan.formula.superfat
-    try:
-        if tally.is_combined:
-            return remedies_lye_in(fats, weighed, alkali, superfat, acids)
-        if tally.lye_at is not None:
-            return remedies_lye_made(fats, weighed, lye_water_g(tally), superfat, alkali, acids)
-        return (_weigh_again(tally),)
-    except OutOfRange as error:
-        return (Remedy("C2", "No way out by weighing", str(error)),)
-
-
-def _weigh_again(tally: Tally) -> Remedy:
-    needed = needed_alkali(tally)
-    masses = {"alkali:naoh": needed.naoh_g, "alkali:koh": needed.koh_g}
-    parts = [f"{line.name}: {grams(masses[line.key])}" for line in tally.plan.in_group("alkali")]
-    after = superfat_of(fats_in_pot(tally), as_alkali(masses), alkali_in_use(tally), acids_in_pot(tally))
-    sentence = f"It is not in the water yet. Weigh it again. {'; '.join(parts)}."
-    return Remedy("C1", "Weigh the alkali again", sentence, needed.total_g, after)

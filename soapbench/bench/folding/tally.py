@@ -23,6 +23,14 @@ class Tally:
     weights: dict[str, Weight] = field(default_factory=dict)
     used_instead: dict[str, tuple[str, int | None]] = field(default_factory=dict)  # line -> stand-in and its lot
     left_out: dict[str, str] = field(default_factory=dict)  # line or "portion:B" -> why
+    parts: dict[str, list[float]] = field(default_factory=dict)  # weighed of a line that is not whole yet
+    owed: dict[str, float] = field(default_factory=dict)  # still to weigh of a line that was weighed or left out
+    shift: dict[str, float] = field(default_factory=dict)  # more or less than planned of a line that is still open
+    factor: float = 1.0  # of the batch, on every amount still open
+    spent: dict[int, float] = field(default_factory=dict)  # lot -> grams weighed out for nothing
+    lye_share: float = 1.0  # of the made lye, that is poured
+    pot_read_g: float | None = None  # the pot on the scale, until what it says is dealt with
+    decided: str = ""  # the situation in which a way out was chosen
     choice: str = ""
     is_alkali_unknown: bool = False
     was_lye_heavy: bool = False
@@ -84,3 +92,7 @@ class Tally:
     def fats_are_in(self) -> bool:
         """Return whether every fat of the pot was weighed or left out with a reason."""
         return all(self.is_accounted(line) for line in self.plan.in_group("fat"))
+
+    def is_open(self, line: Line) -> bool:
+        """Return whether a line is still to be weighed, and was not begun with."""
+        return not self.is_accounted(line) and line.key not in self.parts

@@ -4,24 +4,13 @@ from __future__ import annotations
 
 from soapbench.bars.amount import on_the_scale
 from soapbench.bench.folding.book import ADDITIONS, LYE_SIDE
-from soapbench.bench.folding.pot import batter_g, fats_g, lye_water_g, mass_of, weighed_alkali
+from soapbench.bench.folding.pot import batter_g, fats_g, lye_water_g, mass_of, planned_g, so_far_g, weighed_alkali
 from soapbench.bench.folding.settlement import settle
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.plan import Line
 from soapbench.bench.state import Settlement
 from soapbench.science.doses import dose_g
-from soapbench.science.rounding import Kind, round_to, tolerance_g
-
-KIND: dict[str, Kind] = {
-    "fat": "fat",
-    "carrier": "fat",
-    "water": "water",
-    "liquid": "water",
-    "alkali": "alkali",
-    "colourant": "colour",
-    "scent": "scent",
-    "addition": "addition",
-}
+from soapbench.science.rounding import round_to
 
 
 def targets(tally: Tally, settlement: Settlement | None) -> dict[str, float]:
@@ -39,18 +28,16 @@ def target_of(tally: Tally, line: Line) -> float:
     return _target(tally, line, settle(tally) if line.group in LYE_SIDE else None)
 
 
-def tolerance_of(tally: Tally, line: Line, target_g: float) -> float:
-    return tolerance_g(KIND[line.group], target_g, tally.plan.resolution_g)
-
-
 def _target(tally: Tally, line: Line, settlement: Settlement | None) -> float:
+    if line.key in tally.owed:
+        return round(so_far_g(tally, line) + tally.owed[line.key], 6)
     if line.group in LYE_SIDE:
         if settlement is None or not settlement.is_needed or settlement.choice == "planned":
             return line.planned_g
         return settlement.recomputed[line.key]
     if line.group in ADDITIONS and line.basis in ("percent of fats", "percent of batter", "grams per kg of fats"):
         return _dose(tally, line)
-    return line.planned_g
+    return planned_g(tally, line)
 
 
 def _dose(tally: Tally, line: Line) -> float:

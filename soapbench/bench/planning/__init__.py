@@ -62,6 +62,8 @@ def make_plan(order: Order) -> Plan:
         stand_ins=dict(order.stand_ins),
         drawings=choices(bench.tools),
         tares={vessel.name: vessel.tare_g for vessel in bench.vessels},
+        volumes_ml={vessel.name: vessel.volume_ml for vessel in bench.vessels},
+        cup=bench.vessel("cup", ""),
         planned_superfat=order.formula.superfat,
         emergency=bench.emergency,
         lots=tuple(_taking(order, lot) for lot in order.lots),

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from soapbench.bars.amount import Amount
-from soapbench.bench.folding.targets import KIND
+from soapbench.bars.to_science import science_alkali, science_fat, science_fats
+from soapbench.bench.folding.tolerances import KIND
 from soapbench.bench.plan import Line
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.heat import lye_jug
+from soapbench.science.effect import alkali_slope, fat_slope, tolerance_by_effect
+from soapbench.science.errors import OutOfRange
 from soapbench.science.rounding import tolerance_g
 
 STATES = {"solid": 0, "soft": 1, "liquid": 2, "": 2}
@@ -43,14 +46,13 @@ def _by_group(additives: tuple[Amount, ...]) -> list[Amount]:
 
 def _line(batch: Batch, amount: Amount) -> Line:
     fact = batch.fact(amount.material)
-    step = batch.bench.scale.resolution_g
     return Line(
         key=amount.key,
         material=amount.material,
         name=amount.name,
         group=amount.group,
         planned_g=amount.mass_g,
-        tolerance_g=tolerance_g(KIND[amount.group], amount.mass_g, step),
+        tolerance_g=_tolerance(batch, amount),
         portion=amount.portion,
         vessel=_vessel(batch, amount),
         lot=fact.lot if fact else None,
@@ -58,6 +60,28 @@ def _line(batch: Batch, amount: Amount) -> Line:
         rate=amount.rate,
         basis=amount.basis,
     )
+
+
+def _tolerance(batch: Batch, amount: Amount) -> float:
+    step = batch.bench.scale.resolution_g
+    try:
+        slope = _slope(batch, amount)
+    except OutOfRange:  # the check of the formula has said what is wrong with the fats
+        slope = None
+    if slope is None:
+        return tolerance_g(KIND[amount.group], amount.mass_g, step)
+    return tolerance_by_effect(slope, amount.mass_g, step)
+
+
+def _slope(batch: Batch, amount: Amount) -> float | None:
+    """Return what a gram more does to the superfat; None of what neither takes nor gives alkali."""
+    facts, formula = batch.order.facts, batch.formula
+    fats = science_fats(batch.made.fat_masses, facts)
+    if amount.group == "alkali":
+        return alkali_slope("NaOH" if amount.key == "alkali:naoh" else "KOH", fats, science_alkali(formula, facts))
+    if amount.group == "fat" or (amount.group == "carrier" and amount.basis == "fat"):
+        return fat_slope(science_fat(amount.material, 1.0, facts), fats, formula.superfat)
+    return None
 
 
 def _vessel(batch: Batch, amount: Amount) -> str:

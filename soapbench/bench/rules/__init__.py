@@ -8,6 +8,7 @@ from soapbench.bench.plan import Plan
 from soapbench.bench.rules.lye import check_done, check_pot
 from soapbench.bench.rules.order import check_ended, check_prompt, check_started, check_take_back, remark_on
 from soapbench.bench.rules.rack import check_bars, check_ending
+from soapbench.bench.rules.remedies import check_part, check_remedied, check_strength
 from soapbench.bench.rules.weighing import check_change, check_settled, check_tick, check_weighed
 from soapbench.bench.rules.words import Asked
 from soapbench.bench.state import Fact, RunState
@@ -19,9 +20,12 @@ CHECKS = (
     check_take_back,
     check_tick,
     check_weighed,
+    check_part,
+    check_remedied,
     check_settled,
     check_change,
     check_done,
+    check_strength,
     check_pot,
     check_bars,
     check_ending,

@@ -14,7 +14,7 @@ from soapbench.science.errors import OutOfRange
 # Which events may answer which kind of prompt; a remark, a change or a reading may come at any.
 ANSWERS = {
     "tick": ("ticked", "done"),
-    "weigh": ("weighed",),
+    "weigh": ("weighed", "part-weighed"),
     "act": ("done",),
     "hold": ("done",),
     "settle": ("settled",),
@@ -32,7 +32,7 @@ ANSWERS = {
     "test": ("tested", "done"),
     "release": ("released", "rejected"),
 }
-AT_ANY = ("started", "read", "changed", "noted", "paused", "resumed", "rinsed", TOOK_BACK, "stopped")
+AT_ANY = ("started", "read", "changed", "remedied", "noted", "paused", "resumed", "rinsed", TOOK_BACK, "stopped")
 # What may still be written into a closed batch: bars and floors can burn after it.
 AFTER_THE_END = ("noted", "rinsed")
 
@@ -96,7 +96,7 @@ def remark_on(asked: Asked) -> str:
 def _gap_in_pot(asked: Asked, checked: PotChecked) -> str:
     """Return what is wrong with the pot of fats on the scale; "" when it agrees with what was weighed."""
     try:
-        found = pot_checked(asked.book.plan, asked.state, checked.mass_g)
+        found = pot_checked(asked.book.plan, asked.state.weights, checked.mass_g)
     except OutOfRange:  # every fat was left out
         return ""
     return "" if found.ok else found.sentence

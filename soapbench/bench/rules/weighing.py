@@ -32,12 +32,12 @@ def check_weighed(asked: Asked) -> None:
         raise Refused(f"“{asked.prompt.title}” weighs something else.", "line")
     if asked.payload.mass_g == 0:
         raise Refused("0 g is nothing. Type what the scale shows, or say that it is left out.", "mass_g")
-    _check_lot(asked, asked.payload.lot, _material(asked, line))
+    check_lot(asked, asked.payload.lot, material_of(asked, line))
     if line.group == "alkali":
         check_alkali_may_be_weighed(asked)
 
 
-def _material(asked: Asked, line: Line) -> str:
+def material_of(asked: Asked, line: Line) -> str:
     """Return the material of a line, or that of the last stand-in for it."""
     last = [change for change in asked.state.changes if change.what == "substituted"]
     for change in reversed(last):
@@ -46,7 +46,8 @@ def _material(asked: Asked, line: Line) -> str:
     return line.material
 
 
-def _check_lot(asked: Asked, lot: int | None, material: str) -> None:
+def check_lot(asked: Asked, lot: int | None, material: str) -> None:
+    """Refuse a lot of another material."""
     if lot is not None and (lot not in asked.book.lots or asked.book.lots[lot].material != material):
         raise Refused("That lot is not one of this material. Choose it from the list.", "lot")
 
@@ -122,7 +123,7 @@ def _substituted(asked: Asked, change: Changed, line: Line | None) -> None:
     planned = asked.book.plan.materials.get(line.material)
     if stand_in is None or planned is None or stand_in.kind != planned.kind:
         raise Refused("Choose a material of the same kind that is on your shelf.", "material")
-    _check_lot(asked, change.lot, change.material)
+    check_lot(asked, change.lot, change.material)
     if change.mass_g == 0:
         raise Refused("0 g is nothing. Type what the scale shows.", "mass_g")
 

@@ -45,9 +45,9 @@ class Asked:
         return weigh in self.state.done and line.key not in self.state.weights
 
     def missing(self, *groups: str) -> list[str]:
-        """Return the names of the lines of these groups that are neither weighed nor left out."""
+        """Return the names of the lines of these groups of which something is still to weigh."""
         lines = (line for line in self.book.plan.lines if line.group in groups)
-        return [line.name for line in lines if not self.is_accounted(line)]
+        return [line.name for line in lines if not self.is_accounted(line) or line.key in self.state.owed]
 
     @property
     def missing_gear(self) -> list[str]:

@@ -91,12 +91,18 @@ def _planned(weight: Weight) -> Cell:
 
 
 def _actual(given: Given, weight: Weight) -> Cell:
-    notes = [*_earlier(given, weight), *_confirmed(given, weight)]
+    notes = [*_parts(weight), *_earlier(given, weight), *_confirmed(given, weight)]
     return Cell(grams(weight.mass_g), "; ".join(notes))
+
+
+def _parts(weight: Weight) -> list[str]:
+    return [_("in parts: %s") % listed([grams(part) for part in weight.parts])] if weight.parts else []
 
 
 def _earlier(given: Given, weight: Weight) -> list[str]:
     """Return what the line weighed before, so that a changed value shows that it was changed."""
+    if weight.parts:
+        return []
     facts = [fact for fact in _weighings(given, weight) if fact.id != weight.event or _is_lessened(given, weight)]
     values = [grams(fact.payload["mass_g"]) for fact in facts]
     return [_("changed; before: %s") % listed(values)] if values else []

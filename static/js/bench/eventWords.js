@@ -15,6 +15,8 @@ export function eventWords(plan, event) {
   const { kind, payload } = event;
   const line = plan.lines.find(({ key }) => key === payload.line)?.name;
   if (kind === "weighed") return `${line ?? payload.line} ${payload.mass_g} g`;
+  if (kind === "part-weighed") return `${line ?? payload.line} + ${payload.mass_g} g`;
+  if (kind === "remedied") return String(payload.decision).slice(0, 60);
   if (kind === "ticked") return plan.items[payload.item] ?? payload.item;
   if (kind === "read") return `${payload.pot} ${payload.temp_c} °C`;
   if (kind === "rest-tested") return restWords(payload);

@@ -5,13 +5,15 @@
 import { wireAwake } from "./awake.js";
 import { wireBatterClock } from "./batterClock.js";
 import { wireCooling } from "./cooling.js";
+import { wireDeviation } from "./deviation.js";
 import { wireDifferent } from "./different.js";
 import { showFollows, showNotices } from "./follows.js";
+import { wirePotGap } from "./potGap.js";
 import { wireReadings } from "./readings.js";
-import { showRemedies } from "./remedies.js";
 import { wireResume } from "./resume.js";
 import { wireRinse } from "./rinse.js";
 import { wireSafe } from "./safe.js";
+import { wireWays } from "./waysOut.js";
 
 /** @typedef {import("./session.js").View} View */
 /** @typedef {import("./room.js").Room} Room */
@@ -23,10 +25,12 @@ const FEATURES = [
   wireReadings,
   wireCooling,
   wireBatterClock,
-  ({ root }) => (view) => showRemedies(root, view),
   ({ root, plan }) => (view) => showNotices(root, plan, view),
   ({ root }) => (view) => showFollows(root, view),
   wireDifferent,
+  wireWays,
+  wireDeviation,
+  wirePotGap,
   wireResume,
   wireRinse,
   wireSafe,

@@ -2,7 +2,8 @@
  * Where a run stands, on the phone alone: the small part of soapbench.bench.run.fold that the bench needs without a
  * network. Pure. The server's answer corrects it; both are run against tests/vectors.
  */
-import { potTotal, roundTo, settle, total } from "./sums.js";
+import { soFarOf, tidy } from "./remedied.js";
+import { batterTotal, plannedOf, potTotal, roundTo, settle } from "./sums.js";
 import { emptyTally, read } from "./tally.js";
 
 /** @typedef {import("./types.js").Event} Event */
@@ -73,6 +74,10 @@ function stateOf(tally, settlement) {
     weights: tally.weights,
     used_instead: tally.usedInstead,
     targets: targets(tally, settlement),
+    parts: tally.parts,
+    owed: tally.owed,
+    left_out: [...tally.leftOut],
+    lye_share: tally.lyeShare,
     pot_g: potTotal(tally),
     portions_g: portionsNow(tally),
     settlement,
@@ -158,9 +163,11 @@ function statusOf(tally, current) {
 function targets(tally, settlement) {
   const { lines, portions, resolution_g: step } = tally.plan;
   const changed = settlement?.is_needed && settlement.choice !== "planned" ? settlement.recomputed : {};
-  const batter = total(tally, (line) => line.portion === "" || line.portion === "all");
+  const batter = batterTotal(tally);
+  const asked = (/** @type {import("./types.js").Line} */ line) =>
+    line.key in tally.owed ? tidy(soFarOf(tally, line.key) + tally.owed[line.key]) : (changed[line.key] ?? plannedOf(tally, line));
   return {
-    ...Object.fromEntries(lines.map((line) => [line.key, changed[line.key] ?? line.planned_g])),
+    ...Object.fromEntries(lines.map((line) => [line.key, asked(line)])),
     ...Object.fromEntries(portions.map(({ letter, share }) => [`portion:${letter}`, roundTo(share * batter, step)])),
   };
 }
@@ -173,7 +180,6 @@ function portionsNow(tally) {
   const missing = tally.plan.portions.filter(({ letter }) => !(letter in tally.portions));
   const split = Object.values(tally.portions);
   if (missing.length !== 1 || split.length === 0) return tally.portions;
-  const batter = total(tally, (line) => line.portion === "" || line.portion === "all");
-  const rest = Math.max(0, batter - split.reduce((sum, mass) => sum + mass, 0));
+  const rest = Math.max(0, batterTotal(tally) - split.reduce((sum, mass) => sum + mass, 0));
   return { ...tally.portions, [missing[0].letter]: Number(rest.toFixed(6)) };
 }

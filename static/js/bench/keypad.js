@@ -2,6 +2,7 @@
  * The large keypad over a weight's field, and the question that a typed weight may raise.
  */
 import { nudged, parse, press } from "./entry.js";
+import { toGo } from "./parts.js";
 import { entryDoubts } from "./weighing.js";
 
 /** @typedef {import("./session.js").View} View */
@@ -47,8 +48,8 @@ export function doubtsOf(form, plan, view) {
   const key = /** @type {HTMLInputElement | null} */ (form.querySelector("[name=line]"))?.value;
   const line = plan.lines.find((each) => each.key === key);
   const entered = parse(input?.value ?? "");
-  const target = view.targets[key ?? ""];
-  if (!line || entered === null || !target) return [];
+  const target = toGo(view, key ?? "");
+  if (!line || entered === null || !(target > 0)) return [];
   const others = plan.lines.filter((other) => other.key !== key && !(other.key in view.weights));
   return entryDoubts({
     entered_g: entered,
@@ -57,6 +58,7 @@ export function doubtsOf(form, plan, view) {
     resolution_g: plan.resolution_g,
     tares: plan.tares,
     running_total_g: line.group === "fat" ? view.pot_g : null,
+    tolerance_g: view.tolerances[line.key] ?? null,
     other_targets: Object.fromEntries(others.map((other) => [other.name, view.targets[other.key] ?? other.planned_g])),
   });
 }

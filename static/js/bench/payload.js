@@ -6,6 +6,7 @@ import { parse } from "./entry.js";
 const ENVELOPE = ["csrfmiddlewaretoken", "id", "kind", "prompt", "shown"];
 const OWN_WORDS = "_words"; // a field of this ending, when filled, wins over the choice of the same name
 const LISTS = ["doubts_answered", "steps"];
+const PAIRS = ["adds"]; // each "line=grams"
 
 /**
  * Return the payload and, when a number is none, the name of its field.
@@ -32,15 +33,25 @@ export function payloadOf(form, submitter) {
  * @param {HTMLElement | null} submitter
  * @param {string} name
  * @param {FormData} data
- * @returns {string | number | boolean | string[] | null} null when a number is none
+ * @returns {string | number | boolean | any[] | null} null when a number is none
  */
 function valueOf(form, submitter, name, data) {
   if (LISTS.includes(name)) return data.getAll(name).map(String);
+  if (PAIRS.includes(name)) return data.getAll(name).map((each) => pair(String(each)));
   const text = String(data.get(name) ?? "").trim();
   const control = controlOf(form, submitter, name);
   if (text && control?.hasAttribute("data-number")) return parse(text.replace(/[\u202f\u00a0 ]/g, "").replace("−", "-"));
   if (control?.hasAttribute("data-boolean")) return text === "true";
   return text;
+}
+
+/**
+ * @param {string} text
+ * @returns {[string, number]}
+ */
+function pair(text) {
+  const at = text.lastIndexOf("=");
+  return [text.slice(0, at), Number(text.slice(at + 1))];
 }
 
 /**

@@ -10,6 +10,7 @@ import { newId } from "./ids.js";
 import { doubtsOf, wireKeypad } from "./keypad.js";
 import { drop, keep, kept, park } from "./outbox.js";
 import { panel, showSign } from "./panels.js";
+import { toGo } from "./parts.js";
 import { payloadOf } from "./payload.js";
 import { post } from "./post.js";
 import { keepAsRemark, sendAgain } from "./refused.js";
@@ -76,7 +77,7 @@ async function refuse(event, sentence) {
 function take(answer) {
   run.take(answer);
   setMark(`known:${runId}`, { state: answer.state, facts: run.facts() }).catch(() => {});
-  if (answer.remark) showEffect(answer.remark);
+  if (answer.remark && answer.remark !== answer.state.off_words) showEffect(answer.remark);
   if (!answer.state.current) location.reload(); // the run has ended: the server shows how
 }
 
@@ -235,7 +236,7 @@ function reopen(opened) {
 function wire() {
   each(root, "[data-hold]", wireHold);
   each(root, "[data-prompt]", (section) => {
-    const target = () => run.view().targets[/** @type {HTMLElement | null} */ (section.querySelector("[data-target]"))?.dataset.target ?? ""] ?? 0;
+    const target = () => toGo(run.view(), /** @type {HTMLElement | null} */ (section.querySelector("[data-target]"))?.dataset.target ?? "");
     const onTyped = (/** @type {string} */ text) =>
       void setMark(`draft:${runId}`, { prompt: section.dataset.prompt, text }).catch(() => {});
     each(section, "[data-entry]", (entry) => wireKeypad(entry, target, onTyped));

@@ -3,6 +3,7 @@
  */
 import { shown } from "./entry.js";
 import { eventWords } from "./eventWords.js";
+import { toGo } from "./parts.js";
 
 /** @typedef {import("./session.js").View} View */
 /** @typedef {import("./types.js").Plan} Plan */
@@ -49,7 +50,7 @@ export function show(root, plan, view, prompt) {
   showFigures(root, plan, view);
   showStandIns(root, plan, view);
   showTicks(root, view);
-  showSettlement(root, plan, view);
+  showSettlement(root, view);
   showLast(root, plan, view);
 }
 
@@ -83,9 +84,9 @@ function showStep(step, view) {
  */
 function showFigures(root, plan, view) {
   const grams = (/** @type {number} */ mass) => shown(mass, plan.decimals);
-  each(root, "[data-target]", (figure) => showTarget(figure, view.targets[figure.dataset.target ?? ""], grams));
+  each(root, "[data-target]", (figure) => showTarget(figure, asked(view, figure.dataset.target), grams));
   each(root, "[data-target-value]", (input) => {
-    const target = view.targets[input.dataset.targetValue ?? ""];
+    const target = asked(view, input.dataset.targetValue);
     if (target !== undefined) /** @type {HTMLInputElement} */ (input).value = String(target);
   });
   each(root, "[data-tolerance]", (element) => {
@@ -103,6 +104,15 @@ function showFigures(root, plan, view) {
     const figure = element.querySelector("strong");
     if (weight && figure) figure.textContent = grams(weight.mass_g);
   });
+}
+
+/**
+ * @param {View} view
+ * @param {string} [line]
+ * @returns {number | undefined} grams still to weigh
+ */
+function asked(view, line = "") {
+  return line in view.targets ? toGo(view, line) : undefined;
 }
 
 /**
@@ -153,15 +163,9 @@ function showTicks(root, view) {
 
 /**
  * @param {HTMLElement} root
- * @param {Plan} plan
  * @param {View} view
  */
-function showSettlement(root, plan, view) {
-  each(root, "[data-settlement]", (element) => {
-    const masses = view.settlement?.[/** @type {"planned" | "recomputed"} */ (element.dataset.settlement)] ?? {};
-    const lines = plan.lines.filter(({ key }) => key in masses);
-    element.textContent = lines.map(({ key, name }) => `${name} ${shown(masses[key], plan.decimals)} g`).join(", ");
-  });
+function showSettlement(root, view) {
   const sentence = view.waiting ? "" : view.server.settlement_sentence;
   each(root, "[data-settlement-sentence]", (element) => (element.textContent = sentence));
 }

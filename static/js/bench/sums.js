@@ -9,7 +9,6 @@
 
 const LYE_SIDE = ["alkali", "water", "liquid"];
 const ADDITIONS = ["colourant", "scent", "addition"];
-const ALKALI_TOLERANCE = 0.005;
 const HAIR = 1e-9; // lifts 2.4999999999 that meant 2.5
 
 /**
@@ -27,7 +26,28 @@ export function roundTo(grams, step) {
  * @returns {number} grams as weighed, none when left out, else as planned
  */
 export function massOf(tally, line) {
-  return tally.weights[line.key]?.mass_g ?? (tally.leftOut.has(line.key) ? 0 : line.planned_g);
+  return tally.weights[line.key]?.mass_g ?? (tally.leftOut.has(line.key) ? 0 : plannedOf(tally, line));
+}
+
+/**
+ * @param {Tally} tally
+ * @param {Line} line
+ * @returns {number} grams as planned, with what a chosen way out has made of them since
+ */
+export function plannedOf(tally, line) {
+  const scaled = line.planned_g * (line.group === "fat" || line.group === "carrier" ? tally.factor : 1);
+  const asked = Math.max(0, scaled + (tally.shift[line.key] ?? 0));
+  return asked === line.planned_g ? asked : roundTo(asked, tally.plan.resolution_g);
+}
+
+/**
+ * @param {Tally} tally
+ * @returns {number} grams of batter: all that is not for one portion alone, without what stays in the lye jug
+ */
+export function batterTotal(tally) {
+  const poured = (/** @type {Line} */ line) => (tally.plan.jug.includes(line.key) ? tally.lyeShare : 1) * massOf(tally, line);
+  const whole = tally.plan.lines.filter(({ portion }) => portion === "" || portion === "all");
+  return whole.reduce((sum, line) => sum + poured(line), 0);
 }
 
 /** @param {Line} line */
@@ -80,7 +100,7 @@ export function settle(tally) {
   const alkali = jars.map((line) => [line.key, roundTo(moles * (plan.alkali_g_per_mol[line.key] ?? 0), plan.resolution_g)]);
   /** @type {Record<string, number>} */
   const recomputed = Object.fromEntries(alkali);
-  const isNeeded = jars.some((line) => Math.abs(recomputed[line.key] - line.planned_g) > allowed(tally, line) + HAIR);
+  const isNeeded = jars.some((line) => Math.abs(recomputed[line.key] - line.planned_g) > line.tolerance_g + HAIR);
   const planned = Object.fromEntries(plan.lines.filter(isLyeSide).map((line) => [line.key, line.planned_g]));
   return { is_needed: isNeeded, choice: tally.choice, planned, recomputed: { ...recomputed, ...wet(tally, recomputed) } };
 }
@@ -88,14 +108,6 @@ export function settle(tally) {
 /** @param {Line} line */
 function isLyeSide(line) {
   return LYE_SIDE.includes(line.group);
-}
-
-/**
- * @param {Tally} tally
- * @param {Line} line
- */
-function allowed(tally, line) {
-  return Math.max(tally.plan.resolution_g, ALKALI_TOLERANCE * line.planned_g);
 }
 
 /**

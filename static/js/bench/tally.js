@@ -1,6 +1,7 @@
 /**
  * What the events have told so far. The phone's half of soapbench.bench.folding: reading, changes and tally.
  */
+import { forget, remedy, soFarOf, tidy } from "./remedied.js";
 
 /** @typedef {import("./types.js").Event} Event */
 /** @typedef {import("./types.js").Line} Line */
@@ -17,6 +18,11 @@ export function emptyTally(plan) {
     weights: /** @type {Record<string, Weight>} */ ({}),
     usedInstead: /** @type {Record<string, {material: string, lot: number | null}>} */ ({}),
     leftOut: /** @type {Set<string>} */ (new Set()),
+    parts: /** @type {Record<string, number[]>} */ ({}), // weighed of a line that is not whole yet
+    owed: /** @type {Record<string, number>} */ ({}), // still to weigh of a line that was weighed or left out
+    shift: /** @type {Record<string, number>} */ ({}), // more or less than planned of a line that is still open
+    factor: 1, // of the batch, on every amount still open
+    lyeShare: 1, // of the made lye, that is poured
     choice: "",
     readings: /** @type {import("./types.js").Reading[]} */ ([]),
     portions: /** @type {Record<string, number>} */ ({}),
@@ -54,7 +60,9 @@ const READERS = {
     void (tally.rinsingSince = event.payload.is_running ? (tally.rinsingSince ?? event.happened_at) : null),
   ticked: (tally, { payload }) => void (tally.ticked[payload.item] = payload.is_here ?? true),
   done: (tally, event) => markDone(tally, event.prompt, event),
-  weighed: (tally, event) => weigh(tally, event, tally.lines.get(event.payload.line), event.payload.lot ?? null),
+  weighed: (tally, event) => weighWhole(tally, event, tally.lines.get(event.payload.line), event.payload.lot ?? null),
+  "part-weighed": (tally, event) => weighPart(tally, event.payload.line, event.payload.mass_g),
+  remedied: (tally, event) => remedy(tally, event, reopen),
   settled(tally, event) {
     tally.choice = event.payload.choice;
     markDone(tally, event.prompt, event);
@@ -133,6 +141,31 @@ function weighPrompt(tally, line) {
 }
 
 /**
+ * End a line: its mass is what was weighed of it so far and this together.
+ * @param {Tally} tally
+ * @param {Event} event
+ * @param {Line | undefined} line
+ * @param {number | null} lot
+ */
+function weighWhole(tally, event, line, lot) {
+  if (!line) return;
+  const mass = tidy(soFarOf(tally, line.key) + event.payload.mass_g);
+  weigh(tally, { ...event, payload: { ...event.payload, mass_g: mass } }, line, lot);
+}
+
+/**
+ * @param {Tally} tally
+ * @param {string} key
+ * @param {number} mass grams
+ */
+function weighPart(tally, key, mass) {
+  if (!tally.lines.has(key)) return;
+  if (key in tally.weights && !(key in tally.owed)) reopen(tally, key); // weighed anew, in parts this time
+  (tally.parts[key] ??= []).push(mass);
+  tally.leftOut.delete(key);
+}
+
+/**
  * @param {Tally} tally
  * @param {Event} event
  * @param {Line | undefined} line
@@ -140,6 +173,7 @@ function weighPrompt(tally, line) {
  */
 function weigh(tally, event, line, lot) {
   if (!line) return;
+  forget(tally, line.key);
   const used = tally.usedInstead[line.key] ?? { material: line.material, lot: line.lot };
   tally.weights[line.key] = {
     mass_g: event.payload.mass_g,
@@ -189,7 +223,7 @@ const CHANGES = {
       return;
     }
     tally.leftOut.add(line.key);
-    delete tally.weights[line.key];
+    forget(tally, line.key);
     markDone(tally, weighPrompt(tally, line.key), event);
   },
   "drawn differently": (tally, event) => markKind(tally, event, "draw"),
@@ -210,6 +244,6 @@ function isStillApart(tally, line) {
  * @param {string} line
  */
 function reopen(tally, line) {
-  delete tally.weights[line];
+  forget(tally, line);
   delete tally.done[weighPrompt(tally, line)];
 }

@@ -4,7 +4,7 @@
  * @typedef {{id: string, kind: string, prompt: string, payload: Record<string, any>, happened_at: string,
  *   device_at?: string, device: string, position?: number}} Event
  * @typedef {{key: string, name: string, material: string, group: string, kind: string, basis: string, rate: number,
- *   planned_g: number, vessel: string, portion: string, lot: number | null}} Line
+ *   planned_g: number, tolerance_g: number, vessel: string, portion: string, lot: number | null}} Line
  * @typedef {{key: string, label: string, minutes: number, until: string}} PlanTimer
  * @typedef {{key: string, kind: string, title: string, phase: string, line: string, portion: string,
  *   letters: string[], pot: string, changes: string[], meanwhile: boolean, takes_minutes: number,
@@ -12,7 +12,8 @@
  *   timer: PlanTimer | null}} Prompt
  * @typedef {{resolution_g: number, decimals: number, tares: Record<string, number>,
  *   takes_mol_per_g: Record<string, number>, alkali_g_per_mol: Record<string, number>,
- *   lots: Record<string, {material: string, takes_mol_per_g: number | null}>,
+ *   lots: Record<string, {material: string, takes_mol_per_g: number | null, mol_per_g: number | null}>,
+ *   mol_per_g: Record<string, number>, jug: string[],
  *   water: {by: string, value: number}, lines: Line[], prompts: Prompt[],
  *   portions: {letter: string, share: number}[], items: Record<string, string>, names: Record<string, string>,
  *   path: string, tools: Record<string, string>, own_lots: Record<string, [number, string]>, path_passes: number,
@@ -32,6 +33,10 @@
  * @property {Record<string, Weight>} weights
  * @property {Record<string, {material: string, lot: number | null}>} used_instead
  * @property {Record<string, number>} targets
+ * @property {Record<string, number[]>} parts
+ * @property {Record<string, number>} owed
+ * @property {string[]} left_out
+ * @property {number} lye_share
  * @property {number} pot_g
  * @property {Record<string, number>} portions_g
  * @property {Settlement | null} settlement

@@ -5,10 +5,12 @@
 
 /**
  * @typedef {{entered_g: number, target_g: number, kind: string, resolution_g: number,
- *   tares: Record<string, number>, running_total_g: number | null, other_targets: Record<string, number>}} Entry
+ *   tares: Record<string, number>, running_total_g: number | null, other_targets: Record<string, number>,
+ *   tolerance_g: number | null}} Entry
  * @typedef {{code: string, sentence: string, stops: boolean}} Doubt
  */
 
+// Of what has no tolerance of its own; fats and alkali come with theirs, by their effect on the superfat.
 /** @type {Record<string, number>} */
 const TOLERANCE = { alkali: 0.005, fat: 0.01, water: 0.02, scent: 0.02, colour: 0.05, addition: 0.02 };
 /** @type {[number, number][]} */
@@ -22,6 +24,7 @@ const UNITS = [
   [2.205, "pounds and kilograms"],
 ];
 const UNIT_SLACK = 0.01;
+const HAIR = 1e-9; // 404.1 - 400 is a little more than 4.1 to a machine
 
 /**
  * @param {string} kind
@@ -46,7 +49,8 @@ function plain(grams) {
  * @param {number} mass
  */
 function isNear(entry, mass) {
-  return Math.abs(entry.entered_g - mass) <= tolerance(entry.kind, mass, entry.resolution_g);
+  const allowed = entry.tolerance_g ?? tolerance(entry.kind, mass, entry.resolution_g);
+  return Math.abs(entry.entered_g - mass) <= allowed + HAIR;
 }
 
 /** @param {Entry} entry */
@@ -81,6 +85,16 @@ function runningTotal(entry) {
   const total = entry.running_total_g;
   const isTotal = Boolean(total) && (isNear(entry, Number(total)) || isNear(entry, Number(total) + entry.target_g));
   return isTotal ? "This looks like everything in the pot so far. Was the scale set to zero before pouring?" : "";
+}
+
+/** @param {Entry} entry */
+function gross(entry) {
+  const total = entry.running_total_g;
+  if (!total) return "";
+  const found = Object.entries(entry.tares).find(([, tare]) => tare > 0 && isNear(entry, total + entry.target_g + tare));
+  return found
+    ? `This looks like ${found[0]} with everything in it. Set the scale to zero, or take off what was there.`
+    : "";
 }
 
 /** @param {Entry} entry */
@@ -120,6 +134,7 @@ const TESTS = [
   ["unit", unitSlip],
   ["tare", tareLeft],
   ["total", runningTotal],
+  ["gross", gross],
   ["row", otherRow],
   ["swapped", swappedDigits],
   ["doubled", doubledDigit],
