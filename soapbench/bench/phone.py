@@ -36,6 +36,7 @@ def plan_document(plan: Plan) -> dict[str, Any]:
         "alkali_g_per_mol": plan.alkali_g_per_mol,
         "lots": {str(lot.lot): _lot(plan, lot) for lot in plan.lots},
         "mol_per_g": {key: _mol_per_g(plan, fact) for key, fact in materials.items()},
+        "acid_mol_per_g": {key: Acid(fact.name, 1.0, fact.takes_koh_mg_per_g).mol for key, fact in materials.items()},
         "jug": sorted(Book(plan).jug_keys),
         "water": {"by": plan.formula.water.by, "value": plan.formula.water.value},
         "lines": [_line(line) for line in plan.lines],
@@ -57,11 +58,11 @@ def _lot(plan: Plan, lot: PlanLot) -> dict[str, Any]:
 
 
 def _mol_per_g(plan: Plan, fact: MaterialFacts) -> float:
-    """Return the moles of alkali that a gram takes, or, of an alkali, gives; central values."""
+    """Return the moles of alkali that a gram of fat takes, or that a gram of alkali gives; central values."""
     if fact.kind == "fat":
         return science_fat(fact.key, 1.0, {fact.key: fact}).mol
     if fact.key not in (NAOH, KOH):
-        return Acid(fact.name, 1.0, fact.takes_koh_mg_per_g).mol
+        return 0.0
     alkali = science_alkali(plan.formula, {fact.key: fact})
     return mol_per_g("NaOH" if fact.key == NAOH else "KOH", alkali)
 

@@ -283,7 +283,7 @@ def for_the_phone(plan):
     """Return what the page hands to the phone besides the plan itself."""
     document = plan_document(plan)
     moles = {key: lot["mol_per_g"] for key, lot in document["lots"].items()}
-    return {"jug": document["jug"], "mol_per_g": document["mol_per_g"], "lots_mol_per_g": moles}
+    return {name: document[name] for name in ("jug", "mol_per_g", "acid_mol_per_g")} | {"lots_mol_per_g": moles}
 
 
 def in_hand(plan, state):

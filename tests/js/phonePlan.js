@@ -15,6 +15,7 @@ export function forThePhone(plan, phone) {
     names: Object.fromEntries(materials.map(([key, { name }]) => [key, name])),
     jug: phone.jug,
     mol_per_g: phone.mol_per_g,
+    acid_mol_per_g: phone.acid_mol_per_g,
     lots: Object.fromEntries(
       plan.lots.map((lot) => [String(lot.lot), { ...lot, mol_per_g: phone.lots_mol_per_g[String(lot.lot)] }]),
     ),

@@ -21,7 +21,8 @@ export function outlook(plan, state, typed = {}) {
     plan.lines.filter(wanted).reduce((whole, line) => whole + each(line), 0);
   const mol = (/** @type {Line} */ line) => grams(line) * molPerGram(plan, state, line);
   const fats = sum(isFat, mol);
-  const acids = sum(({ group }) => ["colourant", "scent", "addition"].includes(group), mol);
+  const acid = (/** @type {Line} */ line) => grams(line) * (plan.acid_mol_per_g[usedFor(state, line).material] ?? 0);
+  const acids = sum(({ group }) => ["colourant", "scent", "addition"].includes(group), acid);
   const alkali = sum(({ group }) => group === "alkali", mol) * state.lye_share;
   const dry = sum(({ group }) => group === "alkali", grams);
   const jug = sum(({ key }) => plan.jug.includes(key), grams);
@@ -44,13 +45,22 @@ function standing(state, key) {
 }
 
 /**
+ * @param {State} state
+ * @param {Line} line
+ * @returns {{material: string, lot: number | null}} what the line really is
+ */
+function usedFor(state, line) {
+  return state.weights[line.key] ?? state.used_instead[line.key] ?? line;
+}
+
+/**
  * @param {Plan} plan
  * @param {State} state
  * @param {Line} line
  * @returns {number} moles of alkali that a gram of what the line really is takes or gives
  */
 function molPerGram(plan, state, line) {
-  const used = state.weights[line.key] ?? state.used_instead[line.key] ?? line;
+  const used = usedFor(state, line);
   const lot = plan.lots[String(used.lot)];
   return (lot?.material === used.material ? lot.mol_per_g : null) ?? plan.mol_per_g[used.material] ?? 0;
 }

@@ -13,7 +13,7 @@
  * @typedef {{resolution_g: number, decimals: number, tares: Record<string, number>,
  *   takes_mol_per_g: Record<string, number>, alkali_g_per_mol: Record<string, number>,
  *   lots: Record<string, {material: string, takes_mol_per_g: number | null, mol_per_g: number | null}>,
- *   mol_per_g: Record<string, number>, jug: string[],
+ *   mol_per_g: Record<string, number>, acid_mol_per_g: Record<string, number>, jug: string[],
  *   water: {by: string, value: number}, lines: Line[], prompts: Prompt[],
  *   portions: {letter: string, share: number}[], items: Record<string, string>, names: Record<string, string>,
  *   path: string, tools: Record<string, string>, own_lots: Record<string, [number, string]>, path_passes: number,
