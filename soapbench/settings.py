@@ -122,6 +122,11 @@ STATIC_URL = "static/"
 STATICFILES_DIRS = [BASE_DIR / "static"]
 STATIC_ROOT = DATA_DIR / "static"
 MEDIA_ROOT = DATA_DIR / "media"
+FILE_UPLOAD_HANDLERS = [
+    "soapbench.bench.uploads.SmallFilesOnly",
+    "django.core.files.uploadhandler.MemoryFileUploadHandler",
+    "django.core.files.uploadhandler.TemporaryFileUploadHandler",
+]
 STORAGES = {
     "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
     "staticfiles": {"BACKEND": "soapbench.static.HashedStaticFiles"},
@@ -131,6 +136,7 @@ STORAGES = {
 SECURE_CSP = {
     "default-src": ["'self'"],
     "img-src": ["'self'", "data:", "blob:"],
+    "media-src": ["'self'", "blob:"],
     "style-src": ["'self'"],
     "object-src": ["'none'"],
     "base-uri": ["'self'"],

@@ -24,6 +24,7 @@ ARGUMENTS = [
     "--disable-quic",
     "--disable-sync",
     "--no-first-run",
+    "--use-fake-device-for-media-stream",  # a microphone that beeps; whether a page may use it is still asked
 ]
 
 

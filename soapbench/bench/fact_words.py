@@ -61,6 +61,12 @@ def rest_words(payload: Payload) -> str:
     return ", ".join(words for words, is_so in found.items() if is_so) or _("rested, looks right")
 
 
+def _attached(plan: Plan, fact: Fact) -> str:
+    name = _("photo") if fact.payload["what"] == "photo" else _("voice note")
+    words = str(fact.payload["words"])[:60]
+    return f"{name}: {words}" if words else name
+
+
 WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "ticked": _ticked,
     "weighed": _weighed,
@@ -69,6 +75,7 @@ WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "read": _read,
     "split": _split,
     "changed": _changed,
+    "attached": _attached,
     "noted": lambda plan, fact: str(fact.payload["text"])[:60],
     "pot-checked": lambda plan, fact: f"{_('pot')} {grams(fact.payload['mass_g'])}",
     "trace-seen": lambda plan, fact: str(fact.payload["trace"]),

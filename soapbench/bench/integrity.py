@@ -6,7 +6,10 @@ import hashlib
 import json
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from pathlib import Path
 from typing import TYPE_CHECKING
+
+from soapbench.bench.files import digest_of_file
 
 if TYPE_CHECKING:
     from soapbench.bench.models import Event, Run
@@ -46,16 +49,29 @@ def _canonical(moment: datetime) -> str:
 
 
 def verify(run: Run) -> Broken | None:
-    """Return the first event of the run that does not fit its chain, or None when every one does."""
+    """Return the first event of the run that does not fit its chain or its file, or None when every one does."""
     previous = ""
-    count = 0
-    for count, event in enumerate(run.events.order_by("position"), start=1):
+    events = list(run.events.order_by("position"))
+    for count, event in enumerate(events, start=1):
         sentence = _fault(event, count, previous)
         if sentence:
             return Broken(count, f"Entry {count} of {run.code} does not fit: {sentence}")
         previous = event.digest
-    if (run.event_count, run.head_digest) != (count, previous):
-        return Broken(count + 1, f"{run.code} ends too early: entry {count + 1} is missing, or the count was changed.")
+    if (run.event_count, run.head_digest) != (len(events), previous):
+        count = len(events) + 1
+        return Broken(count, f"{run.code} ends too early: entry {count} is missing, or the count was changed.")
+    return _lost_file(run, [event for event in events if event.kind == "attached"])
+
+
+def _lost_file(run: Run, attached: list[Event]) -> Broken | None:
+    """Return the first attachment whose file is missing, or is another one than the log says."""
+    rows = run.attachments.in_bulk() if attached else {}
+    for event in attached:
+        row = rows.get(event.pk)
+        found = digest_of_file(Path(row.file.path)) if row else ""
+        if found != event.payload["sha256"]:
+            why = "its file was changed after it was kept." if found else "its file is missing."
+            return Broken(event.position, f"Entry {event.position} of {run.code} does not fit: {why}")
     return None
 
 

@@ -161,6 +161,17 @@ class Noted:
 
 
 @dataclass(frozen=True)
+class Attached:
+    """A photo or a voice note was added; the digest is that of its file as it is kept."""
+
+    what: Literal["photo", "voice"]
+    sha256: Annotated[str, Meta(pattern="^[0-9a-f]{64}$")]
+    media: Literal["image/jpeg", "audio/webm", "audio/ogg", "audio/mp4"]
+    size: Annotated[int, Meta(ge=1, le=20_000_000)]
+    words: Short = ""
+
+
+@dataclass(frozen=True)
 class TookBack:
     """An earlier event of this run is withdrawn; it stays in the log."""
 
@@ -243,8 +254,8 @@ class Stopped:
 
 Payload = (
     Started | Ticked | Done | Weighed | PartWeighed | Remedied | Settled | Read | PotChecked | TraceSeen | RestTested
-    | Split | Drawn | Changed | Noted | TookBack | Paused | Resumed | Rinsed | Cut | CureWeighed | Tested | Released
-    | Rejected | Stopped
+    | Split | Drawn | Changed | Noted | Attached | TookBack | Paused | Resumed | Rinsed | Cut | CureWeighed | Tested
+    | Released | Rejected | Stopped
 )  # fmt: skip
 
 # The name that the log stores, the phone sends and the export carries.
@@ -264,6 +275,7 @@ KINDS: dict[str, type[Payload]] = {
     "drawn": Drawn,
     "changed": Changed,
     "noted": Noted,
+    "attached": Attached,
     "took-back": TookBack,
     "paused": Paused,
     "resumed": Resumed,

@@ -173,6 +173,31 @@ class Event(models.Model):
         raise AppendOnly(NEVER_DELETED)
 
 
+class Attachment(models.Model):
+    """The file of an "attached" event: a cache of what the event says, and where the file lies."""
+
+    class What(models.TextChoices):
+        PHOTO = "photo", _("photo")
+        VOICE = "voice", _("voice note")
+
+    event = models.OneToOneField(Event, on_delete=models.PROTECT, primary_key=True, related_name="attachment")
+    run = models.ForeignKey(Run, on_delete=models.PROTECT, related_name="attachments")
+    what = models.CharField(max_length=5, choices=What)
+    sha256 = models.CharField(max_length=64)
+    media = models.CharField(max_length=20)
+    size = models.PositiveIntegerField()
+    width = models.PositiveIntegerField(null=True, blank=True)  # px, of a photo
+    height = models.PositiveIntegerField(null=True, blank=True)
+    file = models.FileField(max_length=120)
+
+    def __str__(self) -> str:
+        return f"{self.what} {self.sha256[:8]}"
+
+    @property
+    def ending(self) -> str:
+        return str(self.file.name).rpartition(".")[2]
+
+
 class LotUse(models.Model):
     """Grams that a run weighed out of a lot: a cache of its events, so that the shelf asks once for all runs."""
 

@@ -37,6 +37,7 @@ SENTENCES = {
     "made_safe": "Write how the batch was made safe (up to 2000 letters).",
     "mass_g": "Type the weight in grams: a number from 0 to 100 000.",
     "material": "Choose the material from the list.",
+    "media": "This kind of file is not known here. Take the photo or the recording again.",
     "method": "Choose how the bar was tested from the list.",
     "minutes": "Type the minutes: a number from 0 to 100 000.",
     "note": "The note is too long. Use up to 200 letters.",
@@ -49,6 +50,8 @@ SENTENCES = {
     "pot": "Choose what was measured: lye, fats, batter, loaf, oven or room.",
     "reason": "Write the reason, in a few words (up to 2000 letters).",
     "steps": "What was made safe could not be read. Tick it again.",
+    "sha256": "The file has lost its digest. Take the photo or the recording again.",
+    "size": "The file is empty or too large. Take the photo or the recording again.",
     "temp_c": "Type the temperature in °C: a number from −30 to 150.",
     "text": "Write the remark, in a few words (up to 2000 letters).",
     "thickens_as_it_cools": "Say whether it thickens while it cools: yes or no.",
@@ -57,6 +60,7 @@ SENTENCES = {
     "value": "Type the result of the test: a number from 0 to 100.",
     "what": "Choose what is different from the list.",
     "where": "Say where it was rinsed: eye or skin.",
+    "words": "The caption is too long. Use up to 200 letters.",
     "why": "Write why, in a few words (up to 2000 letters).",
 }
 _AT = re.compile(r"\$\.(\w+)")

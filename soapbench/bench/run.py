@@ -89,6 +89,7 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         lye_made=tally.lye_at is not None,
         pauses=tuple(tally.pauses),
         rinses=tuple(tally.rinses),
+        attachments=tuple(tally.attachments),
         notices=notices(tally, asked),
         parts={key: tuple(parts) for key, parts in tally.parts.items()},
         owed=dict(tally.owed),

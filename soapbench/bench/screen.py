@@ -19,7 +19,7 @@ from soapbench.bench.pot_screen import PotOnScale, pot_on_scale
 from soapbench.bench.pour_screen import PourScreen, drawing_steps, pour_screen
 from soapbench.bench.reading_screen import PotScreen, pots_of
 from soapbench.bench.start_screen import is_asked_at
-from soapbench.bench.state import Notice, RunState
+from soapbench.bench.state import Fact, Notice, RunState
 from soapbench.bench.ways_screen import AskWhy, WayScreen, ask_why, off_words, way_screens
 from soapbench.bench.weigh_screen import LineScreen, decimals_of, grams, line_screen
 
@@ -72,7 +72,7 @@ AT_THE_PROMPT: dict[PromptKind, frozenset[str]] = {
     "test": frozenset({"tested", "done"}),
     "release": frozenset({"released", "rejected"}),
 }
-IN_A_PANEL = {"changed": "different", "remedied": "outs", "noted": "steps", "stopped": "stop-safe"}
+IN_A_PANEL = {"changed": "different", "remedied": "outs", "noted": "note", "attached": "note", "stopped": "stop-safe"}
 # From the first fat on the scale until the batter is poured.
 REMEDIED: frozenset[Phase] = frozenset({"fats", "lye", "meanwhile", "combine", "portions", "pour"})
 # Where splashes of caustic are possible, first aid is shown without looking for it.
@@ -127,6 +127,7 @@ class PromptScreen:
     steps: tuple[str, ...]
     refusal: Refusal | None
     notices: tuple[Notice, ...] = ()  # what was changed earlier and matters here
+    attached: tuple[Fact, ...] = ()  # photos and voice notes
 
     @property
     def tells_remedies(self) -> bool:
@@ -227,6 +228,7 @@ def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | N
         steps=_drawing(plan) if prompt.kind == "draw" else (),
         refusal=refusal if refusal and refusal.prompt == prompt.key else None,
         notices=state.notices.get(prompt.key, ()),
+        attached=tuple(fact for fact in state.attachments if fact.prompt == prompt.key),
     )
 
 

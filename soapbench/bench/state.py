@@ -182,6 +182,7 @@ class RunState:
     lye_made: bool = False  # alkali is in the water
     pauses: tuple[Pause, ...] = ()  # the last one may last still
     rinses: tuple[Rinse, ...] = ()  # after splashes; the last one may run still
+    attachments: tuple[Fact, ...] = ()  # photos and voice notes
     notices: dict[str, tuple[Notice, ...]] = field(default_factory=dict)  # prompt key -> what was changed for it
     cooling: Cooling | None = None  # between alkali in water and lye in fats
     mixing: Mixing | None = None  # what the latest readings make together

@@ -1,6 +1,6 @@
 from django.urls import path
 
-from soapbench.bench import changing_views, kept, views
+from soapbench.bench import attachment_views, changing_views, kept, views
 
 app_name = "bench"
 urlpatterns = [
@@ -10,4 +10,6 @@ urlpatterns = [
     path("bench/<uuid:run_id>/", views.run, name="run"),
     path("bench/<uuid:run_id>/events/", views.events, name="events"),
     path("bench/<uuid:run_id>/what-if/", changing_views.what_if_view, name="what-if"),
+    path("bench/<uuid:run_id>/attachments/", attachment_views.attach_view, name="attach"),
+    path("bench/<uuid:run_id>/attachments/<uuid:event_id>/", attachment_views.attachment, name="attachment"),
 ]

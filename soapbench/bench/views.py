@@ -14,13 +14,13 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 
 from soapbench.bars.models import Bar
 from soapbench.bench import events as log
+from soapbench.bench.answers import accepted
 from soapbench.bench.forms import Incoming, Unreadable, from_form, from_script, typed
 from soapbench.bench.ids import new_id
 from soapbench.bench.kept import redirect_to_start
 from soapbench.bench.models import Run
 from soapbench.bench.payloads import parse
 from soapbench.bench.people import check_decider
-from soapbench.bench.phone import fact_documents, state_document
 from soapbench.bench.preview import Preview, preview
 from soapbench.bench.reading_doubt import CODE, doubt_about
 from soapbench.bench.refusal import Refused
@@ -117,15 +117,7 @@ def _answer_script(request: MakerRequest, run: Run) -> HttpResponse:
         return JsonResponse({"sentence": error.sentence, "field": error.field}, status=error.status)
     except Refused as error:
         return JsonResponse({"sentence": error.sentence, "field": error.field}, status=422)
-    return JsonResponse(
-        {
-            "position": done.event.position,
-            "accepted": [str(done.event.pk)],
-            "remark": done.remark,
-            "state": state_document(run.plan, done.state),
-            "facts": fact_documents(log.facts_of(run), incoming.have),
-        }
-    )
+    return accepted(run, done, incoming.have)
 
 
 def _answer_form(request: MakerRequest, run: Run) -> HttpResponse:
@@ -181,6 +173,9 @@ ASKED = {"weighed": _about_weight, "read": _about_reading}
 
 
 def _append(run: Run, incoming: Incoming, request: MakerRequest) -> log.Appended:
+    if incoming.kind == "attached":
+        parse(incoming.kind, incoming.payload)
+        raise Refused("A photo or a recording comes with its file. Take it on the page of the batch.", "kind")
     check_decider(run, request.user, incoming.payload)
     return log.append(
         run,

@@ -69,7 +69,19 @@ class Curve:
     kind: Literal["curve"] = field(default="curve", init=False)
 
 
-Block = Words | Pairs | Table | Curve
+@dataclass(frozen=True)
+class Figure:
+    """A photo or a voice note, with its caption and who took it when."""
+
+    what: Literal["photo", "voice"]
+    address: str  # where the screen fetches it
+    path: str  # where paper reads it; "" when the file is not there
+    caption: str
+    note: str
+    kind: Literal["figure"] = field(default="figure", init=False)
+
+
+Block = Words | Pairs | Table | Curve | Figure
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,14 @@ from soapbench.bench.state import Change, Fact, RunState
 
 
 @dataclass(frozen=True)
+class Kept:
+    """Where the file of a photo or of a voice note is: for the screen, and on the disk."""
+
+    address: str
+    path: str
+
+
+@dataclass(frozen=True)
 class Given:
     """A run as plain data: its plan, its events and their fold, and what only the run's own row knows."""
 
@@ -26,6 +34,7 @@ class Given:
     head_digest: str
     broken: str = ""  # what does not fit in the chain of digests; "" when all does
     lot_codes: Mapping[int, str] = field(default_factory=dict)  # by primary key, of lots that the plan does not know
+    files: Mapping[str, Kept] = field(default_factory=dict)  # by the id of their event
 
     @cached_property
     def standing(self) -> tuple[Fact, ...]:

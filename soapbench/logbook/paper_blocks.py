@@ -7,7 +7,7 @@ from typing import Any
 
 from django.utils.html import escape
 from reportlab.lib.units import mm
-from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph, Spacer, Table, TableStyle
+from reportlab.platypus import CondPageBreak, Flowable, Image, KeepTogether, Paragraph, Spacer, Table, TableStyle
 
 from soapbench.logbook import blocks
 from soapbench.logbook.paper_chart import drawing
@@ -43,6 +43,7 @@ TABLE = TableStyle(
 HEADED = [("LINEBELOW", (0, 0), (-1, 0), 0.8, LINE), ("VALIGN", (0, 0), (-1, 0), "BOTTOM")]
 SWATCH_MM = 7.0
 CAPTION_ROOM = 20 * mm  # a caption, the head of a table, and a row
+PHOTO_MM = 84.0
 CHART_MM = 112.0  # a curve need not fill the page
 
 
@@ -54,8 +55,22 @@ def flowables(block: blocks.Block, width: float) -> list[Flowable]:
         return [pairs(block, width), Spacer(1, 1.5 * mm)]
     if isinstance(block, blocks.Table):
         return [*_caption(block), table(block, width), Spacer(1, 2 * mm)]
+    if isinstance(block, blocks.Figure):
+        return [KeepTogether(figure(block, width)), Spacer(1, 2.5 * mm)]
     sentence = Paragraph(escape(block.chart.sentence), SMALL)
     return [KeepTogether([drawing(block.chart, min(width, CHART_MM * mm)), sentence]), Spacer(1, 2.5 * mm)]
+
+
+def figure(block: blocks.Figure, width: float) -> list[Flowable]:
+    """Return a photo over its caption; of a voice note and of a file that is gone, the caption alone."""
+    said = [Paragraph(escape(block.caption), BODY), Paragraph(escape(block.note), SMALL)]
+    if block.what != "photo" or not block.path:
+        return said
+    image = Image(block.path, lazy=0)
+    scale = min(min(width, PHOTO_MM * mm) / image.imageWidth, PHOTO_MM * mm / image.imageHeight)
+    image.drawWidth, image.drawHeight = image.imageWidth * scale, image.imageHeight * scale
+    image.hAlign = "LEFT"
+    return [image, *said]
 
 
 def words(block: blocks.Words, width: float) -> Flowable:

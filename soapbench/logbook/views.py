@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from uuid import UUID
 
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, render
+from django.urls import reverse
 from django.utils.text import slugify
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET
@@ -15,7 +17,7 @@ from soapbench.bench.integrity import verify
 from soapbench.bench.models import Run
 from soapbench.bench.run import fold
 from soapbench.logbook.blocks import Record
-from soapbench.logbook.given import Given
+from soapbench.logbook.given import Given, Kept
 from soapbench.logbook.paper import NOT_INSTEAD, PAPERS, as_pdf
 from soapbench.logbook.record import make_record
 from soapbench.logbook.search import find
@@ -71,5 +73,15 @@ def record_of(run: Run) -> Record:
         head_digest=run.head_digest,
         broken=broken.sentence if broken else "",
         lot_codes=dict(used),
+        files=_files(run) if any(fact.kind == "attached" for fact in facts) else {},
     )
     return make_record(given)
+
+
+def _files(run: Run) -> dict[str, Kept]:
+    """Return where the photos and the voice notes of a run are; a file that is not there has no path."""
+    found = {}
+    for row in run.attachments.all():
+        address = reverse("bench:attachment", args=[run.pk, row.pk])
+        found[str(row.pk)] = Kept(address, row.file.path if Path(row.file.path).is_file() else "")
+    return found

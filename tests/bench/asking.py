@@ -10,6 +10,7 @@ from soapbench.bench.ids import new_id
 
 # One good payload for each kind of event.
 GOOD = {
+    "attached": {"what": "photo", "sha256": "0f" * 32, "media": "image/jpeg", "size": 5},
     "started": {"cautions_read": True},
     "ticked": {"item": "tool:scale"},
     "done": {"note": "all here"},

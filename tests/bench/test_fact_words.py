@@ -26,6 +26,8 @@ def words(kind, prompt="", **payload):
         ("split", {"portion": "B", "mass_g": 400.5}, "B 400.5 g"),
         ("changed", {"what": "left out", "line": "scent:B:clove"}, "left out: Clove"),
         ("changed", {"what": "interrupted", "line": ""}, "interrupted"),
+        ("attached", {"what": "photo", "words": "the jug"}, "photo: the jug"),
+        ("attached", {"what": "voice", "words": ""}, "voice note"),
         ("noted", {"text": "x" * 90}, "x" * 60),
         ("pot-checked", {"mass_g": 994.0}, "pot 994 g"),
         ("trace-seen", {"trace": "thin"}, "thin"),

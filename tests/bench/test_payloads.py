@@ -24,6 +24,7 @@ GOOD: dict[str, dict[str, object]] = {
     "drawn": {"path": "zigzag", "passes": 4},
     "changed": {"what": "other", "why": "a draught", "decision": "shut the window", "mass_g": 3, "minutes": 2},
     "noted": {"text": "All well."},
+    "attached": {"what": "photo", "sha256": "0f" * 32, "media": "image/jpeg", "size": 5},
     "took-back": {"event": "00000000-0000-7000-8000-000000000001"},
     "cut": {"bars": 10, "mass_g": 1200, "offcuts_g": 30},
     "cure-weighed": {"bars": 2, "mass_g": 240},
@@ -57,6 +58,9 @@ REQUIRED = [(kind, field) for kind, payload in GOOD.items() for field in payload
     ("drawn", "passes"), ("cut", "offcuts_g"), ("changed", "mass_g"), ("changed", "minutes"),
     ("paused", "why"), ("resumed", "checked"), ("rinsed", "where"), ("stopped", "made_safe"))]  # fmt: skip
 BAD_TEXTS = [
+    ("attached", "sha256", "0F" * 32),
+    ("attached", "media", "text/html"),
+    ("attached", "size", 0),
     ("noted", "text", ""),
     ("noted", "text", "x" * 2001),
     ("noted", "text", 5),

@@ -120,7 +120,9 @@ def test_a_refusal_without_a_place_is_told_at_the_top(played, prompt, kind):
     assert screen_at(played, refusal=refused(prompt, kind)).trouble == "This is wrong."
 
 
-@pytest.mark.parametrize(("kind", "panel"), [("changed", "different"), ("noted", "steps"), ("stopped", "stop-safe")])
+@pytest.mark.parametrize(
+    ("kind", "panel"), [("changed", "different"), ("noted", "note"), ("attached", "note"), ("stopped", "stop-safe")]
+)
 def test_a_refusal_in_a_panel_opens_it(played, kind, panel):
     page = screen_at(played, refusal=refused("cut", kind))
 

@@ -188,7 +188,7 @@ def test_a_change_in_own_words_wins_over_the_ready_ones(maker, begun):
 
 @pytest.mark.parametrize(
     ("kind", "panel", "typed"),
-    [("noted", "steps", {"text": "x" * 2001}), ("stopped", "stop-safe", {"reason_words": "spilt on the floor"})],
+    [("noted", "note", {"text": "x" * 2001}), ("stopped", "stop-safe", {"reason_words": "spilt on the floor"})],
 )
 def test_a_refused_remark_or_stop_opens_its_panel_with_what_was_typed(maker, begun, kind, panel, typed):
     page = submit(maker, begun, kind, "materials", **typed)

@@ -61,6 +61,36 @@ def test_no_fault_on_the_card_of_hold_on_or_in_what_opens_from_first_aid(at, key
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_no_fault_where_a_note_is_made(at, scheme):
+    phone, _run = at("weigh:fat:olive", color_scheme=scheme)
+    phone.locator('.dock [popovertarget="steps"]').tap()
+    phone.locator('#steps [popovertarget="note"]').tap()
+    phone.locator("#note").wait_for()
+
+    assert faults(phone) == []
+
+
+@pytest.mark.parametrize("kind", ["substituted", "amount off", "lost or spilt", "interrupted", "other"])
+def test_no_fault_on_the_screen_of_a_kind_of_change(at, kind):
+    phone, _run = at("weigh:fat:olive")
+    phone.locator(".dock [data-different]").tap()
+    phone.locator(f'.change-tiles [data-tile="{kind}"]').tap()
+
+    assert faults(phone) == []
+
+
+@pytest.mark.parametrize("kind", ["substituted", "amount off", "interrupted"])
+def test_no_key_on_the_screen_of_a_change_is_smaller_than_a_gloved_finger(at, kind):
+    phone, _run = at("weigh:fat:olive")
+    phone.locator(".dock [data-different]").tap()
+    phone.locator(f'.change-tiles [data-tile="{kind}"]').tap()
+    keys = "#different form.change:visible :is(button, .chip-choice, summary, a):visible"
+    small = [(words, box) for words, box in boxes(phone, keys) if box["height"] < 10 * MM or box["width"] < 10 * MM]
+
+    assert small == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("path", ["/", "/bench/new/ebb-line/"])
 def test_no_fault_before_the_run(open_phone, path, scheme):
     page = open_phone(color_scheme=scheme)

@@ -24,6 +24,8 @@ test("a change is said with its line where it has one", () => {
 });
 
 test("a remark is cut short", () => {
+  assert.equal(words("attached", { what: "photo", words: "the jug" }), "photo: the jug");
+  assert.equal(words("attached", { what: "voice", words: "" }), "voice note");
   assert.equal(words("noted", { text: "x".repeat(90) }), "x".repeat(60));
 });
 

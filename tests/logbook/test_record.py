@@ -45,6 +45,8 @@ def lines(record, key):
 def _lines(block):
     if block.kind == "words":
         return [block.text]
+    if block.kind == "figure":
+        return [f"{block.caption} ({block.note})"]
     if block.kind == "curve":
         return [block.chart.sentence]
     rows = block.rows if block.kind == "table" else [(Cell(name), cell) for name, cell in block.rows]

@@ -123,6 +123,10 @@ def _noted(tally: Tally, fact: Fact, payload: kinds.Noted) -> None:
     tally.notes.append(fact)
 
 
+def _attached(tally: Tally, fact: Fact, payload: kinds.Attached) -> None:
+    tally.attachments.append(fact)
+
+
 def _cut(tally: Tally, fact: Fact, payload: kinds.Cut) -> None:
     tally.cut = {"bars": payload.bars, "mass_g": payload.mass_g, "offcuts_g": payload.offcuts_g, "event": fact.id}
     tally.cut["at"] = fact.happened_at
@@ -172,6 +176,7 @@ _READERS: dict[str, Callable[[Tally, Fact, Any], None]] = {
     "drawn": _drawn,
     "changed": _changed,
     "noted": _noted,
+    "attached": _attached,
     "paused": paused,
     "resumed": resumed,
     "rinsed": rinsed,

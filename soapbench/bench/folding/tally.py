@@ -46,6 +46,7 @@ class Tally:
     pauses: list[Pause] = field(default_factory=list)
     rinses: list[Rinse] = field(default_factory=list)
     notes: list[Fact] = field(default_factory=list)
+    attachments: list[Fact] = field(default_factory=list)
     ended: Fact | None = None
     last_event: str = ""
     people: dict[str, None] = field(default_factory=dict)  # an ordered set

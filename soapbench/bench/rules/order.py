@@ -32,9 +32,11 @@ ANSWERS = {
     "test": ("tested", "done"),
     "release": ("released", "rejected"),
 }
-AT_ANY = ("started", "read", "changed", "remedied", "noted", "paused", "resumed", "rinsed", TOOK_BACK, "stopped")
+AT_ANY = (
+    "started", "read", "changed", "remedied", "noted", "attached", "paused", "resumed", "rinsed", TOOK_BACK, "stopped",
+)  # fmt: skip
 # What may still be written into a closed batch: bars and floors can burn after it.
-AFTER_THE_END = ("noted", "rinsed")
+AFTER_THE_END = ("noted", "attached", "rinsed")
 
 
 def check_ended(asked: Asked) -> None:

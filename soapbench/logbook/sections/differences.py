@@ -7,8 +7,8 @@ from django.utils.translation import gettext as _
 from soapbench.bench.fact_words import fact_words
 from soapbench.bench.state import Change, Fact, Weight
 from soapbench.bench.words import grams, over_or_short
-from soapbench.logbook.blocks import Block, Cell, Column, Section, Table, Words
-from soapbench.logbook.given import Given
+from soapbench.logbook.blocks import Block, Cell, Column, Figure, Section, Table, Words
+from soapbench.logbook.given import Given, Kept
 from soapbench.logbook.words import change_title, short_moment, signed_by, signed_text
 
 
@@ -17,6 +17,7 @@ def differences(given: Given) -> list[Section]:
     made = [
         Section("changes", _("What went differently"), _changes(given)),
         Section("notes", _("Notes"), _notes(given)),
+        Section("figures", _("Photos and voice notes"), _figures(given)),
         Section("withdrawn", _("Taken back"), _withdrawn(given)),
     ]
     return [section for section in made if section.blocks]
@@ -73,8 +74,16 @@ def _change(given: Given, change: Change) -> tuple[Cell, ...]:
         Cell(change.why),
         Cell(change.effect),
         Cell(change.decision),
-        signed_by(fact) if fact else Cell(change.person, short_moment(change.at)),
+        _decided(change, fact),
     )
+
+
+def _decided(change: Change, fact: Fact | None) -> Cell:
+    """Return who decided, and who wrote it down where that was somebody else."""
+    if change.decided_by != change.person:
+        written = signed_text(fact) if fact else f"{change.person}, {short_moment(change.at)}"
+        return Cell(change.decided_by, _("written by %s") % written)
+    return signed_by(fact) if fact else Cell(change.person, short_moment(change.at))
 
 
 def _details(given: Given, change: Change) -> str:
@@ -109,6 +118,21 @@ def _remark(fact: Fact) -> str:
 def _note(given: Given, fact: Fact) -> tuple[Cell, ...]:
     title = next((prompt.title for prompt in given.plan.prompts if prompt.key == fact.prompt), "")
     return Cell(_remark(fact)), Cell(title), signed_by(fact)
+
+
+def _figures(given: Given) -> tuple[Block, ...]:
+    """Return each photo and each voice note that was not taken back, in the order of the batch."""
+    return tuple(_figure(given, fact) for fact in given.state.attachments)
+
+
+def _figure(given: Given, fact: Fact) -> Figure:
+    file = given.files.get(fact.id, Kept("", ""))
+    what = fact.payload["what"]
+    title = next((prompt.title for prompt in given.plan.prompts if prompt.key == fact.prompt), "")
+    name = _("Photo") if what == "photo" else _("Voice note")
+    caption = fact.payload["words"] or (_("%(what)s: %(at)s") % {"what": name, "at": title} if title else name)
+    digest = _("SHA-256 %s…") % fact.payload["sha256"][:16]
+    return Figure(what, file.address, file.path, caption, f"{signed_text(fact)} · {digest}")
 
 
 def _withdrawn(given: Given) -> tuple[Block, ...]:

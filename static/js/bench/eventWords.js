@@ -25,6 +25,7 @@ export function eventWords(plan, event) {
   if (kind === "paused") return "hold on";
   if (kind === "resumed") return ["back at the bench", payload.checked].filter(Boolean).join(" · ");
   if (kind === "rinsed") return payload.is_running ? "rinsing began" : "rinsing ended";
+  if (kind === "attached") return [payload.what === "photo" ? "photo" : "voice note", payload.words].filter(Boolean).join(": ");
   if (kind === "noted") return String(payload.text).slice(0, 60);
   return plan.prompts.find(({ key }) => key === event.prompt)?.title ?? kind;
 }

@@ -2,12 +2,14 @@
  * What the run page can do besides moving on: one line each. A feature is wired once and may return what it shows
  * anew whenever the run has moved; it reaches the run through the room alone.
  */
+import { wireAttached } from "./attached.js";
 import { wireAwake } from "./awake.js";
 import { wireBatterClock } from "./batterClock.js";
 import { wireCooling } from "./cooling.js";
 import { wireDeviation } from "./deviation.js";
 import { wireDifferent } from "./different.js";
 import { showFollows, showNotices } from "./follows.js";
+import { wireNotes } from "./notes.js";
 import { wirePotGap } from "./potGap.js";
 import { wireReadings } from "./readings.js";
 import { wireResume } from "./resume.js";
@@ -28,6 +30,8 @@ const FEATURES = [
   ({ root, plan }) => (view) => showNotices(root, plan, view),
   ({ root }) => (view) => showFollows(root, view),
   wireDifferent,
+  wireNotes,
+  wireAttached,
   wireWays,
   wireDeviation,
   wirePotGap,

@@ -52,6 +52,19 @@ function refusedRow(root, plan, event) {
     each(row, `[data-refused-${name}]`, (element) => (element.textContent = text));
   put("what", eventWords(plan, event));
   put("sentence", event.refused);
+  each(row, "[data-refused-file]", (link) => offerFile(/** @type {HTMLAnchorElement} */ (link), event));
   each(row, "button", (button) => (button.dataset.order = String(event.order)));
   return row;
+}
+
+/**
+ * A file that was refused is not lost: it can be saved outside of the page.
+ * @param {HTMLAnchorElement} link
+ * @param {Kept} event
+ */
+function offerFile(link, { file, payload }) {
+  link.hidden = !file;
+  if (!file) return;
+  link.href = URL.createObjectURL(new Blob([file.bytes], { type: file.media }));
+  link.download = `${payload.what}.${file.media.split("/")[1]}`;
 }

@@ -46,7 +46,9 @@ function headers() {
  * @param {Kept} event
  * @param {number} have
  */
-function send(address, { id, kind, prompt, payload, happened_at, device_at, device }, have) {
+function send(address, event, have) {
+  if (event.file) return sendFile(address, event, event.file, have);
+  const { id, kind, prompt, payload, happened_at, device_at, device } = event;
   return fetch(address, {
     method: "POST",
     credentials: "same-origin",
@@ -54,4 +56,19 @@ function send(address, { id, kind, prompt, payload, happened_at, device_at, devi
     headers: headers(),
     body: JSON.stringify({ id, kind, prompt, payload, happened_at, device_at, device, have }),
   });
+}
+
+/**
+ * @param {string} address
+ * @param {Kept} event
+ * @param {import("./types.js").FileKept} file
+ * @param {number} have
+ */
+function sendFile(address, { id, prompt, payload, happened_at, device_at, device }, { bytes, media }, have) {
+  const body = new FormData();
+  const fields = { id, prompt, happened_at, device_at: device_at ?? "", device, have, what: payload.what, words: payload.words };
+  for (const [name, value] of Object.entries(fields)) body.set(name, String(value));
+  body.set("file", new Blob([bytes], { type: media }), payload.what);
+  const accept = { Accept: "application/json", "X-CSRFToken": token() };
+  return fetch(address, { method: "POST", credentials: "same-origin", redirect: "manual", headers: accept, body });
 }

@@ -12,8 +12,8 @@
  * @property {Plan} plan
  * @property {() => View} view where the run stands now, with what is still on its way
  * @property {() => string} shown key of the prompt on the screen
- * @property {(kind: string, payload: Record<string, any>, prompt?: string, at?: Date) => Promise<void>} record keeps an
- *   event and moves on; the prompt is the one shown when none is given, the moment is now
+ * @property {(kind: string, payload: Record<string, any>, prompt?: string, at?: Date,
+ *   file?: import("./types.js").FileKept) => Promise<void>} record keeps an event and moves on; the prompt is the one shown when none is given, the moment is now
  * @property {(words: string) => void} say tells a screen reader
  */
 export {};

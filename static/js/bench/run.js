@@ -45,7 +45,7 @@ const showFeatures = wireFeatures({
   plan: run.plan,
   view: () => run.view(),
   shown: () => shownPrompt,
-  record: (kind, payload, prompt = shownPrompt, at = new Date(benchTime())) => record(kind, prompt, payload, at),
+  record: (kind, payload, prompt = shownPrompt, at = new Date(benchTime()), file) => record(kind, prompt, payload, at, file),
   say: (words) => void (live.textContent = words),
 });
 
@@ -53,7 +53,7 @@ const outgoing = sender({
   kept: () => kept(runId),
   drop,
   park: refuse,
-  post: (event) => post(root.dataset.events ?? "", event, run.have()),
+  post: (event) => post((event.file ? root.dataset.attach : root.dataset.events) ?? "", event, run.have()),
   onAnswer: take,
   async onTrouble(found) {
     trouble = found;
@@ -122,9 +122,10 @@ function go(prompt) {
  * @param {string} prompt
  * @param {Record<string, any>} payload
  * @param {Date} [at]
+ * @param {import("./types.js").FileKept} [file]
  */
-async function record(kind, prompt, payload, at = new Date(benchTime())) {
-  const event = { id: newId(), kind, prompt, payload, ...momentsOf(at), device };
+async function record(kind, prompt, payload, at = new Date(benchTime()), file) {
+  const event = { id: newId(), kind, prompt, payload, ...momentsOf(at), device, ...(file && { file }) };
   try {
     await keep(runId, event);
   } catch {

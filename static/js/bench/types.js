@@ -1,8 +1,10 @@
 /**
  * The shapes that the server writes into the page (see soapbench/bench/phone.py) and the modules share.
  *
+ * @typedef {{bytes: ArrayBuffer, media: string}} FileKept a photo or a recording that waits to be sent
  * @typedef {{id: string, kind: string, prompt: string, payload: Record<string, any>, happened_at: string,
- *   device_at?: string, device: string, position?: number}} Event
+ *   device_at?: string, device: string, position?: number,
+ *   file?: FileKept}} Event
  * @typedef {{key: string, name: string, material: string, group: string, kind: string, basis: string, rate: number,
  *   planned_g: number, tolerance_g: number, vessel: string, portion: string, lot: number | null}} Line
  * @typedef {{key: string, label: string, minutes: number, until: string}} PlanTimer

@@ -20,15 +20,14 @@ HOURS = (-2, 0, 2)
 
 
 def remark(device, text):
-    """Write a remark as the panel of all prompts takes it."""
+    """Write a remark as the panel of notes takes it."""
     page = device.page
     close_card(page)
     page.get_by_role("button", name="All prompts").tap()
-    if not page.locator("#steps [name=text]").is_visible():
-        page.locator("#steps summary", has_text="Write a remark").tap()
-    page.locator("#steps [name=text]").fill(text)
+    page.locator("#steps").get_by_role("button", name="Note, photo or voice").tap()
+    page.locator("#note [name=text]").fill(text)
     page.get_by_role("button", name="Keep the remark").tap()
-    page.locator("#steps").wait_for(state="hidden")
+    page.locator("#note").wait_for(state="hidden")
 
 
 def close_card(page):

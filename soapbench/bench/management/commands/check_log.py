@@ -11,7 +11,8 @@ from soapbench.bench.models import Run
 class Command(BaseCommand):
     help = (
         "Works out the digest of every event again and compares it with the one that was stored, run by run. Names the "
-        "first event of a run that does not fit, and ends with an error when there is one. Changes nothing."
+        "first event of a run that does not fit, a photo or a voice note whose file is another one than the log says "
+        "included, and ends with an error when there is one. Changes nothing."
     )
 
     def add_arguments(self, parser: CommandParser) -> None:
