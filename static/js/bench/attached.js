@@ -71,7 +71,7 @@ function thumb(address) {
   const image = document.createElement("img");
   link.href = address;
   link.className = "thumb";
-  link.dataset.pictureOf = "";
+  link.dataset.largeOf = "";
   image.src = address;
   image.alt = "Photo";
   link.append(image);
@@ -93,11 +93,11 @@ function player(address) {
  * @param {MouseEvent} event
  */
 function openPicture(root, event) {
-  const link = /** @type {Element} */ (event.target).closest("[data-picture-of]");
+  const link = /** @type {Element} */ (event.target).closest("[data-large-of]");
   const box = panel(root, "picture");
   if (!(link instanceof HTMLAnchorElement) || !box?.showPopover) return;
   event.preventDefault();
-  each(box, "[data-picture]", (image) => (/** @type {HTMLImageElement} */ (image).src = link.href));
-  each(box, "[data-picture-words]", (words) => (words.textContent = link.closest("li")?.querySelector("small")?.textContent ?? ""));
+  each(box, "[data-large]", (image) => (/** @type {HTMLImageElement} */ (image).src = link.href));
+  each(box, "[data-large-words]", (words) => (words.textContent = link.closest("li")?.querySelector("small")?.textContent ?? ""));
   box.showPopover();
 }
