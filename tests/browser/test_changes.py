@@ -133,7 +133,7 @@ def test_a_change_to_a_later_prompt_is_there_when_it_comes_even_without_a_networ
     form.get_by_role("button", name="Next").tap()
     written(page, form, "Out of stock", "Use it in the same amount")
     page.locator('.dock [popovertarget="steps"]').tap()
-    page.locator(f'[data-step-of="weigh:{INDIGO}"]').tap()
+    page.locator(f'#steps [data-step-of="weigh:{INDIGO}"]').tap()
     notice = page.locator("[data-prompt]:not([hidden]) [data-notices] li")
 
     expect(notice).to_have_text(re.compile(r"^\d\d:\d\d .*charcoal.* goes in for .*: weigh [\d.]+ g\.$", re.I))

@@ -97,7 +97,10 @@ function openPicture(root, event) {
   const box = panel(root, "picture");
   if (!(link instanceof HTMLAnchorElement) || !box?.showPopover) return;
   event.preventDefault();
-  each(box, "[data-large]", (image) => (/** @type {HTMLImageElement} */ (image).src = link.href));
+  const image = document.createElement("img");
+  image.src = link.href;
+  image.alt = "Photo";
+  each(box, "[data-large]", (place) => place.replaceChildren(image));
   each(box, "[data-large-words]", (words) => (words.textContent = link.closest("li")?.querySelector("small")?.textContent ?? ""));
   box.showPopover();
 }
