@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from soapbench.bench.cut_words import prompt_title
 from soapbench.bench.learning.lesson import lesson_of, to_document
 from soapbench.bench.models import Run
 from soapbench.bench.plan import Plan
@@ -38,7 +39,7 @@ def _lesson(plan: Plan, state: RunState) -> Any:
 def set_columns(run: Run, plan: Plan, state: RunState) -> None:
     run.status = state.status
     run.prompt = state.current
-    run.prompt_title = plan.prompt(state.current).title if state.current else ""
+    run.prompt_title = prompt_title(plan, state, plan.prompt(state.current)) if state.current else ""
     run.due_at = state.due_at
     run.deviations = state.deviations
     run.started_at = state.started_at

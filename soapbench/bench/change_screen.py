@@ -9,8 +9,8 @@ from django.utils.functional import Promise
 
 from soapbench.bars.formula import Path
 from soapbench.bench.change_words import ChangeTile, tiles_for
+from soapbench.bench.draw_screen import PATHS
 from soapbench.bench.plan import ChangeKind, LineGroup, Plan, Prompt
-from soapbench.bench.pour_screen import PATHS
 from soapbench.bench.state import RunState
 from soapbench.shelf.facts import MaterialFacts
 

@@ -207,6 +207,7 @@ class Cut:
     bars: Annotated[int, Meta(ge=0, le=10_000)]
     mass_g: Grams
     offcuts_g: Grams = 0.0
+    way: Literal["", "slices", "blocks on their sides", "long planks", "rounds", "cavities"] = ""  # "" as planned
 
 
 @dataclass(frozen=True)

@@ -23,6 +23,7 @@ SENTENCES = {
     "bars": "Type the number of bars: a whole number from 0 to 10 000.",
     "cautions_read": "Read the caution first, then confirm that you have read it.",
     "checked": "What was found is too long. Use up to 200 letters.",
+    "way": "Choose how the loaf was cut from the list.",
     "choice": "Choose the recomputed or the planned alkali.",
     "decision": "Write what you decided, in a few words (up to 2000 letters).",
     "doubts_answered": "The answers to the questions could not be read. Enter the weight again.",

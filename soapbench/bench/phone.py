@@ -22,6 +22,7 @@ from soapbench.bench.ways_screen import ask_document, off_words, way_documents
 from soapbench.bench.weigh_screen import decimals_of
 from soapbench.science.alkali import Acid
 from soapbench.science.effect import mol_per_g
+from soapbench.science.late_pour import spoon_after_minutes
 from soapbench.shelf.facts import MaterialFacts
 
 
@@ -42,7 +43,9 @@ def plan_document(plan: Plan) -> dict[str, Any]:
         "lines": [_line(line) for line in plan.lines],
         "prompts": [_prompt(prompt, book) for prompt in plan.prompts],
         "usual_trace_minutes": plan.usual_trace_minutes,
-        "portions": [{"letter": portion.letter, "share": portion.share} for portion in plan.portions],
+        "portions": [
+            {"letter": portion.letter, "name": portion.name, "share": portion.share} for portion in plan.portions
+        ],
         "items": {tick.key: tick.text for prompt in plan.prompts for tick in prompt.ticks},
         "path": plan.formula.drawing.path,
         "tools": {choice.tool: choice.tool_name for choice in plan.drawings},
@@ -75,6 +78,7 @@ def _line(line: Line) -> dict[str, Any]:
         "group": line.group,
         "kind": KIND[line.group],
         "basis": line.basis,
+        "rate": line.rate,
         "planned_g": line.planned_g,
         "tolerance_g": line.tolerance_g,
         "vessel": line.vessel,
@@ -103,7 +107,14 @@ def _prompt(prompt: Prompt, book: Book) -> dict[str, Any]:
 
 
 def _plan_timer(timer: Timer) -> dict[str, Any]:
-    return {"key": timer.key, "label": timer.label, "minutes": timer.minutes, "until": timer.until}
+    return {
+        "key": timer.key,
+        "label": timer.label,
+        "minutes": timer.minutes,
+        "until": timer.until,
+        "portion": timer.portion,
+        "spoon_after": spoon_after_minutes(timer.minutes) if timer.portion else None,
+    }
 
 
 def state_document(plan: Plan, state: RunState) -> dict[str, Any]:

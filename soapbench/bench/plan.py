@@ -96,6 +96,7 @@ class Timer:
     label: str
     minutes: float
     until: str = ""  # key of the prompt that ends it
+    portion: str = ""  # letter, where it is a portion's working time
 
 
 @dataclass(frozen=True)
@@ -203,6 +204,7 @@ class Plan:
     volumes_ml: dict[str, float] = field(default_factory=dict)  # vessel name -> how much it holds
     cup: str = ""  # the vessel in which to weigh what its own is too heavy for
     schedule: str = ""  # the order of scenting and pouring, in words
+    cups: dict[str, str] = field(default_factory=dict)  # letter -> vessel that the portion is poured from
     # What finished runs taught: in words, and as the figures that the bench reckons with.
     learnt: tuple[Teaching, ...] = ()
     cooling_learnt: dict[str, LearntRate] = field(default_factory=dict)  # by pot, "lye" and "fats"

@@ -1,85 +1,100 @@
-"""A stage of the pour and the drawing as the screen says them: letters, amounts, heights and steps in words."""
+"""A stage of the pour as the screen says it: letters, amounts, vessels, height and place, with its pictures."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from django.utils.functional import Promise
-from django.utils.translation import gettext as _
-from django.utils.translation import gettext_lazy
+from django.utils.translation import gettext_lazy as _
 
-from soapbench.bars.formula import Drawing, PourStage
+from soapbench.bars.formula import PourStage
+from soapbench.bench.pictures.loaf import Loaf
+from soapbench.bench.pictures.pouring import PourPictures, pour_pictures
 from soapbench.bench.plan import Plan, PlanPortion, Prompt
 from soapbench.bench.state import RunState
 
-PATHS: dict[str, str | Promise] = {
-    "none": gettext_lazy("No drawing"),
-    "zigzag": gettext_lazy("Zigzag across, from end to end"),
-    "lengthwise zigzag": gettext_lazy("Zigzag along, from side to side"),
-    "figure eights": gettext_lazy("Figure eights along the loaf"),
-    "spiral": gettext_lazy("One spiral from the rim to the middle"),
-    "s curve": gettext_lazy("One long S from end to end"),
-    "round the edge": gettext_lazy("Once round the edge"),
-    "lifted loops": gettext_lazy("Loops along the loaf, lifted at each turn"),
-    "down and up": gettext_lazy("Straight down, a step along, straight up"),
+PLACES: dict[str, str | Promise] = {
+    "layer": _("over the whole length"),
+    "side by side": _("each on its own side"),
+    "down the middle": _("along the middle"),
+    "drops": _("drops, a hand apart"),
+    "in the pot": _("in the pot, then in the mould"),
+    "against the walls": _("along the walls"),
+    "rings": _("always on the same spot"),
 }
 
 
 @dataclass(frozen=True)
 class Pouring:
-    """One portion of a stage: how much of it, now."""
+    """One portion of a stage: how much of it, now, and what it is in."""
 
     portion: PlanPortion
     grams: str
-    is_rest: bool
+    share: float
+    is_rest: bool  # nothing of it is poured later
+    vessel: str
+    is_thick: bool
 
 
 @dataclass(frozen=True)
 class PourScreen:
     how: str  # what the plan says about it, the masses left out: they are shown as they really are
+    place: str | Promise
     height_mm: int
+    level_mm: int  # how high the batter stands after it, 0 where that is not known
+    number: int
+    count: int
     pourings: tuple[Pouring, ...]
+    pictures: PourPictures | None
 
 
-def pour_screen(plan: Plan, state: RunState, prompt: Prompt) -> PourScreen | None:
+def pour_screen(loaf: Loaf, prompt: Prompt) -> PourScreen | None:
     """Return how a stage is poured, with the masses that the portions really have; None when it is no pour."""
-    stage = stage_of(plan, prompt.key)
-    if stage is None:
+    number = stage_number(loaf.plan, prompt.key)
+    if number is None:
         return None
+    stage = loaf.poured_stages[number - 1]
     masses, _dot, how = prompt.detail.partition(". ")
     # The plan puts the quickest portion first where the order is free: its own words name the order.
-    letters = sorted(stage.portions, key=lambda letter: masses.find(f"{letter} "))
+    letters = sorted(stage.portions, key=lambda letter: (_waits(loaf.state, letter), masses.find(f"{letter} ")))
     return PourScreen(
         how=how,
+        place=PLACES[stage.way],
         height_mm=round(stage.height_mm),
-        pourings=tuple(_pouring(plan, state, stage, letter) for letter in letters),
+        level_mm=round(loaf.poured[number - 1].level_mm) if loaf.poured else 0,
+        number=number,
+        count=len(loaf.poured_stages),
+        pourings=tuple(_pouring(loaf, number, stage, letter) for letter in letters),
+        pictures=pour_pictures(loaf, number),
     )
 
 
-def _pouring(plan: Plan, state: RunState, stage: PourStage, letter: str) -> Pouring:
-    portion = next(portion for portion in plan.portions if portion.letter == letter)
-    mass = state.portions_g.get(letter, portion.planned_g) * stage.share
-    return Pouring(portion, f"{mass:.0f}", is_rest=stage.share >= 1)
+def _waits(state: RunState, letter: str) -> int:
+    """Return the place of a portion by how early it thickened; the others come after it."""
+    return state.thickened.index(letter) if letter in state.thickened else len(state.thickened)
+
+
+def _pouring(loaf: Loaf, number: int, stage: PourStage, letter: str) -> Pouring:
+    later = loaf.poured_stages[number:]
+    return Pouring(
+        portion=next(portion for portion in loaf.plan.portions if portion.letter == letter),
+        grams=f"{loaf.masses[letter] * stage.share:.0f}",
+        share=stage.share,
+        is_rest=not any(letter in one.portions for one in later),
+        vessel=loaf.plan.cups.get(letter, ""),
+        is_thick=letter in loaf.state.thickened,
+    )
 
 
 def stage_of(plan: Plan, key: str) -> PourStage | None:
-    """Return the stage of the formula that a pour prompt stands for; its key ends in the number, counted from 1."""
+    """Return the stage that a pour prompt stands for; None for another prompt, or a formula without stages."""
+    number = stage_number(plan, key)
+    return plan.formula.pour[number - 1] if number is not None and plan.formula.pour else None
+
+
+def stage_number(plan: Plan, key: str) -> int | None:
+    """Return the stage that a pour prompt stands for, counted from 1: its key ends in it; None for another prompt."""
     place, _colon, number = key.partition(":")
-    stages = plan.formula.pour
-    is_stage = place == "pour" and number.isdigit() and 0 < int(number) <= len(stages)
-    return stages[int(number) - 1] if is_stage else None
-
-
-def drawing_steps(drawing: Drawing, tool: str) -> tuple[str, ...]:
-    """Return the drawing as numbered steps in words."""
-    if drawing.path == "none":
-        return (_("Leave the batter as it was poured."),)
-    steps = [_("Take the %s. Set it straight down to the bottom, at one end.") % (tool or _("tool"))]
-    if drawing.spacing_mm:
-        steps.append(_("%(path)s, lines %(gap)g mm apart.") % {"path": PATHS[drawing.path], "gap": drawing.spacing_mm})
-    else:
-        steps.append(f"{PATHS[drawing.path]}.")
-    if drawing.passes:
-        steps.append(_("%d passes. Slow and even, no stirring.") % drawing.passes)
-    steps.append(_("Lift it straight out at the end. Wipe it."))
-    return (*steps, drawing.note) if drawing.note else tuple(steps)
+    count = len(plan.formula.pour) or 1
+    is_stage = place == "pour" and number.isdigit() and 0 < int(number) <= count
+    return int(number) if is_stage else None

@@ -14,6 +14,7 @@ from soapbench.bench.folding.progress import batter_since, current, due_at, skip
 from soapbench.bench.folding.reading import read
 from soapbench.bench.folding.settlement import settle
 from soapbench.bench.folding.superfat import Outcome, as_asked, outcome, situation
+from soapbench.bench.folding.takings import takings
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.folding.targets import portions_now, targets
 from soapbench.bench.folding.tolerances import tolerance_of
@@ -101,6 +102,8 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         strength_as_asked=strength,
         situation=situation(tally) if remedied else "",
         ways=ways(tally, settlement, remedied),
+        takings=takings(tally, asked),
+        thickened=tuple(tally.thickened),
         needs_test=tally.was_lye_heavy or tally.is_alkali_unknown,
     )
 

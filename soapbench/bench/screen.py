@@ -12,11 +12,15 @@ from django.utils import timezone
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
+from soapbench.bench.cut_words import CutScreen, cut_screen
+from soapbench.bench.draw_screen import DrawScreen, draw_screen
 from soapbench.bench.folding.book import COMBINE
 from soapbench.bench.pausing import is_no_pause
+from soapbench.bench.pictures.loaf import Loaf
 from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, PromptKind, Tick
+from soapbench.bench.portion_screen import SplitScreen, TakeScreen, split_screen, take_screen
 from soapbench.bench.pot_screen import PotOnScale, pot_on_scale
-from soapbench.bench.pour_screen import PourScreen, drawing_steps, pour_screen
+from soapbench.bench.pour_screen import PourScreen, pour_screen
 from soapbench.bench.reading_screen import PotScreen, pots_of
 from soapbench.bench.start_screen import is_asked_at
 from soapbench.bench.state import Fact, Notice, RunState
@@ -124,10 +128,28 @@ class PromptScreen:
     tells_start: bool
     portion: PlanPortion | None
     portion_g: str
-    steps: tuple[str, ...]
+    split: SplitScreen | None
+    take: TakeScreen | None
+    draw: DrawScreen | None
+    cut: CutScreen | None
     refusal: Refusal | None
     notices: tuple[Notice, ...] = ()  # what was changed earlier and matters here
     attached: tuple[Fact, ...] = ()  # photos and voice notes
+
+    @property
+    def title(self) -> str:
+        """The prompt's title; that of the cut follows what was really drawn."""
+        return self.cut.title if self.cut else self.prompt.title
+
+    @property
+    def is_adding(self) -> bool:
+        """Whether a colour, a scent or an addition goes into the batter here."""
+        return self.prompt.phase == "portions" and self.prompt.key == f"add:{self.prompt.line}"
+
+    @property
+    def has_own_detail(self) -> bool:
+        """Whether the prompt's body says in its own place what the plan says about it."""
+        return bool(self.pour or self.line or self.draw or self.split or self.cut)
 
     @property
     def tells_remedies(self) -> bool:
@@ -162,6 +184,7 @@ class RunScreen:
     step: str
     ten_steps: str
     pot: str
+    round_half: float  # mm, half the diameter of a round mould; 0 for any other
     trouble: str  # why a form was not taken, when the prompt has no place of its own for it
 
 
@@ -169,8 +192,8 @@ def run_screen(
     plan: Plan, state: RunState, shown: str = "", refusal: Refusal | None = None, now: datetime | None = None
 ) -> RunScreen:
     """Return the whole page: the prompt that is shown is the one asked for, else the current one."""
-    moment = now or timezone.now()
-    screens = tuple(_prompt_screen(plan, state, index, refusal, moment) for index in range(len(plan.prompts)))
+    moment, loaf = now or timezone.now(), Loaf(plan, state)
+    screens = tuple(_prompt_screen(loaf, index, refusal, moment) for index in range(len(plan.prompts)))
     by_key = {screen.prompt.key: screen for screen in screens}
     wanted = (shown, refusal.prompt if refusal else "", state.current)
     found = next((by_key[key] for key in wanted if key in by_key), screens[-1])
@@ -186,6 +209,7 @@ def run_screen(
         step=grams(plan.resolution_g, decimals),
         ten_steps=grams(plan.resolution_g * 10, decimals),
         pot=grams(state.pot_g, decimals),
+        round_half=loaf.mould.diameter_mm / 2 if loaf.is_round else 0,
         trouble=_trouble(found, refusal),
     )
 
@@ -202,11 +226,12 @@ def _has_pot(screen: PromptScreen, refusal: Refusal) -> bool:
     return refusal.kind != "read" or refusal.typed.get("pot") in {pot.pot for pot in screen.pots}
 
 
-def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | None, now: datetime) -> PromptScreen:
+def _prompt_screen(loaf: Loaf, index: int, refusal: Refusal | None, now: datetime) -> PromptScreen:
+    plan, state = loaf.plan, loaf.state
     prompt = plan.prompts[index]
     stand = stand_of(state, prompt)
     has_line = prompt.kind == "weigh" and bool(prompt.line)
-    pour = pour_screen(plan, state, prompt)
+    pour = pour_screen(loaf, prompt)
     return PromptScreen(
         prompt=prompt,
         number=index + 1,
@@ -225,7 +250,10 @@ def _prompt_screen(plan: Plan, state: RunState, index: int, refusal: Refusal | N
         tells_start=is_asked_at(prompt, plan),
         portion=next((portion for portion in plan.portions if portion.letter == prompt.portion), None),
         portion_g=_portion_g(plan, state, prompt),
-        steps=_drawing(plan) if prompt.kind == "draw" else (),
+        split=split_screen(plan, state, prompt),
+        take=take_screen(plan, state, prompt),
+        draw=draw_screen(loaf, now) if prompt.kind == "draw" else None,
+        cut=cut_screen(loaf) if prompt.kind == "cut" else None,
         refusal=refusal if refusal and refusal.prompt == prompt.key else None,
         notices=state.notices.get(prompt.key, ()),
         attached=tuple(fact for fact in state.attachments if fact.prompt == prompt.key),
@@ -258,9 +286,3 @@ def _tick_groups(prompt: Prompt, state: RunState) -> tuple[TickGroup, ...]:
 def _portion_g(plan: Plan, state: RunState, prompt: Prompt) -> str:
     target = state.targets.get(f"portion:{prompt.portion}")
     return "" if target is None else grams(target, decimals_of(plan.resolution_g))
-
-
-def _drawing(plan: Plan) -> tuple[str, ...]:
-    drawing = plan.formula.drawing
-    names = {choice.tool: choice.tool_name for choice in plan.drawings}
-    return drawing_steps(drawing, names.get(drawing.tool, drawing.tool))

@@ -9,6 +9,7 @@ from typing import Any, Literal
 from soapbench.bench.cooling import Cooling, Mixing
 from soapbench.science.remedy import Remedy
 from soapbench.science.superfat import SuperfatInterval
+from soapbench.science.taking import Taking
 
 Status = Literal["bench", "resting", "curing", "released", "rejected", "stopped"]
 
@@ -119,6 +120,7 @@ class RunningTimer:
     label: str
     started_at: datetime
     ends_at: datetime
+    portion: str = ""  # letter, where it is a portion's working time
 
 
 @dataclass(frozen=True)
@@ -198,6 +200,8 @@ class RunState:
     strength_as_asked: float | None = None  # of the lye, a fraction, likewise
     situation: str = ""  # what the ways out are about
     ways: tuple[Way, ...] = ()
+    takings: dict[str, Taking] = field(default_factory=dict)  # line key -> how much of what was weighed goes in
+    thickened: tuple[str, ...] = ()  # letters of portions that thickened early, the first one first
     needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
 
     def so_far_g(self, line: str) -> float:

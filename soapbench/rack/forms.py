@@ -13,6 +13,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
+from soapbench.bench.cut_words import WAYS
 from soapbench.bench.folding.book import CURE, CUT, RELEASE, TEST
 from soapbench.bench.ids import new_id
 from soapbench.workshop.fields import DateField, NumberField, in_plain_words
@@ -145,6 +146,9 @@ class CutForm(ActForm):
     bars = bars_field(gettext_lazy("Bars"))
     mass_g = grams_field(gettext_lazy("Their weight together"), above=True)
     offcuts_g = grams_field(gettext_lazy("Trimmings"), required=False)
+    way = forms.ChoiceField(
+        label=gettext_lazy("Cut as"), choices=(("", gettext_lazy("As planned")), *WAYS.items()), required=False
+    )
     when = TimeField()
 
 

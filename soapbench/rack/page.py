@@ -9,8 +9,11 @@ from django.http import QueryDict
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
+from soapbench.bench.cut_words import CutScreen, cut_screen, prompt_title, way_words
+from soapbench.bench.folding.book import CUT
 from soapbench.bench.ids import new_id
 from soapbench.bench.models import Run
+from soapbench.bench.pictures.loaf import Loaf
 from soapbench.bench.plan import Caution, Plan
 from soapbench.bench.run import fold
 from soapbench.bench.state import Fact, RunState
@@ -45,6 +48,7 @@ class CutResult:
     mass: str
     each: str
     offcuts: str
+    way: str
     of_batter: str
     when: str
 
@@ -57,6 +61,7 @@ class RunPage:
     due: str
     cautions: tuple[Caution, ...]
     cut: CutResult | None
+    how_to_cut: CutScreen | None  # while the loaf waits to be cut
     cure: Cure | None
     sale: Sale | None
     sold: SoldForm | None
@@ -68,6 +73,10 @@ class RunPage:
     decision: str
     is_at_the_bench: bool
     refused: ActForm | None
+
+    @property
+    def is_at_the_cut(self) -> bool:
+        return self.how_to_cut is not None and self.state.current == CUT
 
 
 def run_page(run: Run, facts: Sequence[Fact], sent: ActForm | None, asked: QueryDict | None = None) -> RunPage:
@@ -84,11 +93,12 @@ def run_page(run: Run, facts: Sequence[Fact], sent: ActForm | None, asked: Query
     sold = _sold(cure, asked) if cure else None
     return RunPage(
         state=state,
-        title=prompt.title if prompt else "",
+        title=prompt_title(plan, state, prompt) if prompt else "",
         detail=prompt.detail if prompt else "",
         due=_due(state),
         cautions=prompt.cautions if prompt else (),
         cut=cut_result(plan, state),
+        how_to_cut=cut_screen(Loaf(plan, state)) if _waits_for_cut(state) else None,
         cure=cure,
         sale=cure.sale(sold.on) if cure and sold else None,
         sold=sold,
@@ -101,6 +111,10 @@ def run_page(run: Run, facts: Sequence[Fact], sent: ActForm | None, asked: Query
         is_at_the_bench=at_bench,
         refused=sent if sent and sent.name == "take-back" else None,
     )
+
+
+def _waits_for_cut(state: RunState) -> bool:
+    return state.status == "resting" and state.cut is None
 
 
 def _sold(cure: Cure, asked: QueryDict | None) -> SoldForm:
@@ -120,6 +134,7 @@ def cut_result(plan: Plan, state: RunState) -> CutResult | None:
         mass=grams(mass),
         each=grams(round(mass / bars, 1)),
         offcuts=grams(float(state.cut["offcuts_g"])),
+        way=way_words(state.cut["way"]),
         of_batter=percent(mass / batter) if batter else "",
         when=moment(state.cut["at"]),
     )

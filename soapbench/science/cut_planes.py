@@ -14,8 +14,24 @@ from soapbench.science.sources import OWN_CHOICE, Constant, Relation
 Axis = Literal["along", "across", "up"]
 Trims = tuple[float, float]
 
-LAYER = Constant("Thickness of a bar cut on its side", "", 30.0, "mm", OWN_CHOICE, "turned: between 25 and 35 mm")
-TOP_TRIM = Constant("Uneven top that is cut off", "", 4.0, "mm", OWN_CHOICE, "turned: over bars on their sides")
+LAYER = Constant(
+    "Thickness of a bar cut on its side",
+    "",
+    30.0,
+    "mm",
+    OWN_CHOICE,
+    "turned: between 25 and 35 mm",
+    why="A bar on its side is as thick as a slice.",
+)
+TOP_TRIM = Constant(
+    "Uneven top that is cut off",
+    "",
+    4.0,
+    "mm",
+    OWN_CHOICE,
+    "turned: over bars on their sides",
+    why="The top of a loaf is seldom level.",
+)
 HAIR = 0.05  # mm: no cut so close to a face or to another cut
 
 

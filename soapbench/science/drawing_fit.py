@@ -13,9 +13,33 @@ from soapbench.science.strokes import GOES_UP, Rod
 Trace = Literal["emulsion", "thin", "medium", "thick"]
 TRACES: tuple[Trace, ...] = ("emulsion", "thin", "medium", "thick")
 
-STIFFER_AT = Constant("Working time used when the batter is a trace thicker", "", 0.5, "", OWN_CHOICE, "trace_now")
-THICK_AT = Constant("Working time used when the batter is thick", "", 1.0, "", OWN_CHOICE, "trace_now")
-FINE_MM = Constant("Lines nearer than this are fine", "", 15.0, "mm", OWN_CHOICE, "bears")
+STIFFER_AT = Constant(
+    "Working time used when the batter is a trace thicker",
+    "",
+    0.5,
+    "",
+    OWN_CHOICE,
+    "trace_now",
+    why="The working time is the time to too thick; half way there it is no longer as thin as seen.",
+)
+THICK_AT = Constant(
+    "Working time used when the batter is thick",
+    "",
+    1.0,
+    "",
+    OWN_CHOICE,
+    "trace_now",
+    why="The working time is the time until a portion no longer pours.",
+)
+FINE_MM = Constant(
+    "Lines nearer than this are fine",
+    "",
+    15.0,
+    "mm",
+    OWN_CHOICE,
+    "bears",
+    why="Lines nearer than a hand's usual step need a batter that flows.",
+)
 
 # The thickest trace in which a path can still be drawn; common practice in direction, the steps our own choice.
 BEARS: dict[str, Trace] = {

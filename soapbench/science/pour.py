@@ -24,16 +24,48 @@ REARRANGED = Source(
     "pushes what is in aside so that every portion keeps its area and the surface stays level; areas tested",
     "from memory",
 )
-HALF_WIDTH = Constant("Half width of a stream, of the mould's width", "", 0.3, "", OWN_CHOICE, "pour")
-DROP_HALF = Constant("Half width of a drop, of the mould's width", "", 0.17, "", OWN_CHOICE, "pour")
-MOST_DEEP = Constant("Most of the depth that a stream takes", "", 0.6, "", OWN_CHOICE, "pour: it spreads beyond")
+HALF_WIDTH = Constant(
+    "Half width of a stream, of the mould's width",
+    "",
+    0.3,
+    "",
+    OWN_CHOICE,
+    "pour",
+    why="A stream spreads to about two thirds of a usual loaf.",
+)
+DROP_HALF = Constant(
+    "Half width of a drop, of the mould's width",
+    "",
+    0.17,
+    "",
+    OWN_CHOICE,
+    "pour",
+    why="A drop spreads to about a third of a usual loaf.",
+)
+MOST_DEEP = Constant(
+    "Most of the depth that a stream takes",
+    "",
+    0.6,
+    "",
+    OWN_CHOICE,
+    "pour: it spreads beyond",
+    why="A stream deeper than this would stand out of the batter rather than push it aside.",
+)
 STAYS_UP = Constant(
     "Height from which a drop stays on top", "", 30.0, "mm", COMMON_PRACTICE, "sinks_to: direction only"
 )
 GOES_DOWN = Constant(
     "Height from which a drop reaches the floor", "", 200.0, "mm", COMMON_PRACTICE, "sinks_to: direction only"
 )
-ROUNDS = Constant("Rounds in which rings and pot swirls are laid", "", 3, "", OWN_CHOICE, "pour: an example")
+ROUNDS = Constant(
+    "Rounds in which rings and pot swirls are laid",
+    "",
+    3,
+    "",
+    OWN_CHOICE,
+    "pour: an example",
+    why="Enough to show that the portions alternate.",
+)
 HAIR = 1e-6
 
 

@@ -163,8 +163,6 @@ RELATIONS = (
     Relation("Figure eights", "x + 0.45·w·sin 2θ, y = a·sin θ", "mm", OWN_CHOICE, _HERE + "figure_eights"),
     Relation("Long S", "y = a·sin 2πx/L", "mm", COMMON_PRACTICE, _HERE + "s_curve"),
     Relation("Spiral", "radius less by the spacing each turn", "mm", COMMON_PRACTICE, _HERE + "spiral"),
-    Relation(
-        "Rounds along the edge", "rectangles or circles, inwards", "mm", COMMON_PRACTICE, _HERE + "round_the_edge"
-    ),
+    Relation("Rounds along the edge", "rectangles, circles, inwards", "mm", COMMON_PRACTICE, _HERE + "round_the_edge"),
     Relation("Lifted loops", "u − r·sin θ, v = a·cos θ", "mm", OWN_CHOICE, _HERE + "lifted_loops"),
 )

@@ -33,9 +33,27 @@ View = Literal["top", "end", "side"]
 
 MARGIN = Constant("Room kept between tool and wall", "", 8.0, "mm", COMMON_PRACTICE, "path_of: 7 to 14 mm")
 SPACING = Constant("Lines apart where nothing is said", "", 12.0, "mm", COMMON_PRACTICE, "path_of: 8 to 15 mm")
-WIDE_SPACING = Constant("Eights and loops apart where nothing is said", "", 40.0, "mm", OWN_CHOICE, "path_of")
-DEPTH = Constant("Depth of the batter where it is not known", "", 60.0, "mm", OWN_CHOICE, "path_of")
-MOST_STROKES = Constant("Most strokes of one drawing", "", 500, "", OWN_CHOICE, "path_of")
+WIDE_SPACING = Constant(
+    "Eights and loops apart where nothing is said",
+    "",
+    40.0,
+    "mm",
+    OWN_CHOICE,
+    "path_of",
+    why="An eight or a loop needs room for its own width.",
+)
+DEPTH = Constant(
+    "Depth of the batter where it is not known", "", 60.0, "mm", OWN_CHOICE, "path_of", why="A usual loaf, filled."
+)
+MOST_STROKES = Constant(
+    "Most strokes of one drawing",
+    "",
+    500,
+    "",
+    OWN_CHOICE,
+    "path_of",
+    why="More than anybody draws; a slip of the finger is caught.",
+)
 
 SHAPES: dict[str, Callable[[Box], tuple[Line, ...]]] = {
     "zigzag": zigzag,

@@ -399,7 +399,7 @@ def test_a_drawing_made_differently_is_the_drawing():
         ("temperature off", {"temp_c": 50}, "7 °C above the window"),
         ("temperature off", {"temp_c": 30}, "2 °C below the window"),
         ("temperature off", {"temp_c": 38}, "inside the window"),
-        ("thickened early", {"portion": "B"}, "Portion B goes into the mould next"),
+        ("thickened early", {"portion": "B"}, "Pour B, A, in this order. Stir B by hand only"),
         ("thickened early", {}, "The batter goes into the mould next"),
         ("interrupted", {"minutes": 12}, "Stir the batter and judge its trace again"),
         ("lost or spilt", {"mass_g": 120}, "120 g of batter are lost"),

@@ -14,15 +14,21 @@ from pathlib import Path
 
 import msgspec
 
-from soapbench.bars.formula import Additive, AlkaliChoice, LiquidLine, Water
+from soapbench.bars.formula import Additive, AlkaliChoice, LiquidLine, Portion, PourStage, Water
 from soapbench.bench.pausing import checks, in_vessel
 from soapbench.bench.phone import plan_document
 from soapbench.bench.plan import Plan, from_document
 from soapbench.bench.run import fold
 from soapbench.bench.safety import stage_of
 from soapbench.bench.state import Fact
-from tests.bench.sample import PLAIN, STAND_INS, START, SWIRLED, Hand, plan_of
+from soapbench.shelf.facts import MaterialFacts
+from tests.bench.sample import FACTS, PLAIN, STAND_INS, START, SWIRLED, Hand, plan_of
 
+THREE = replace(
+    SWIRLED,
+    portions=(*SWIRLED.portions, Portion("C", "Third", 1)),
+    pour=(PourStage("layer", ("A",)), PourStage("side by side", ("B", "C"))),
+)
 FOLDER = Path(__file__).parent.parent / "vectors"
 
 
@@ -189,6 +195,24 @@ def colour_left_out():
     return hand
 
 
+def grams_follow_the_portion():
+    formula = replace(SWIRLED, additives=(*SWIRLED.additives, Additive("ochre_grains", 9, "grams", "A")))
+    hand = Hand(
+        small(formula, facts={**FACTS, "ochre_grains": MaterialFacts("ochre_grains", "Ochre grains", "colourant")})
+    )
+    hand.start().until("split:B")
+    hand.tap("split", "split:B", portion="B", mass_g=610)
+    return hand
+
+
+def batter_lost():
+    hand = Hand(small(THREE)).start().until("split:B")
+    hand.tap("changed", "split:B", what="lost or spilt", why="spilt", decision="go on", mass_g=90)
+    hand.tap("split", "split:B", portion="B", mass_g=300)
+    hand.tap("changed", "split:C", what="lost or spilt", why="spilt", decision="go on", mass_g=40, portion="B")
+    return hand
+
+
 def both_alkalis_and_an_acid():
     formula = replace(
         PLAIN,
@@ -247,13 +271,15 @@ CASES = (
     larger_portion,
     changed_ahead,
     colour_left_out,
+    grams_follow_the_portion,
+    batter_lost,
     both_alkalis_and_an_acid,
 )
 
 
-def small(formula):
+def small(formula, **changes):
     """Return a plan without what a phone's fold never looks at."""
-    plan = plan_of(formula)
+    plan = plan_of(formula, **changes)
     prompts = tuple(replace(prompt, detail="", cautions=(), ticks=prompt.ticks[:2]) for prompt in plan.prompts)
     return replace(plan, prompts=prompts, stand_ins={"lard": STAND_INS["lard"]}, drawings=(), emergency="")
 
@@ -304,6 +330,7 @@ def expected(plan, state):
         "rinsing_since": state.rinsing_since and state.rinsing_since.isoformat(),
         "superfat": state.superfat_as_asked,
         "strength": state.strength_as_asked,
+        "takings": {key: [one.take_g, one.of_g, one.share] for key, one in state.takings.items()},
         "timers": [{"key": timer.key, "ends_at": timer.ends_at.isoformat()} for timer in state.timers],
         **({"notices": told(state)} if state.notices else {}),
     }

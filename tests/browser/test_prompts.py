@@ -125,14 +125,6 @@ def test_a_timer_shows_the_same_remainder_after_a_reload_and_counts_up_when_over
     expect(phone.locator(".timer.is-over")).to_be_visible()
 
 
-def test_a_tool_drawn_differently_is_offered_at_the_drawing(at):
-    phone, run = at("draw")
-    phone.get_by_role("button", name="Drawn differently").tap()
-
-    expect(phone.locator("#different h2")).to_have_text("Drawn differently")
-    expect(phone.locator("#different .chip-choice", has_text="One spiral")).to_be_visible()
-
-
 def test_without_a_script_the_first_prompts_work_with_plain_forms(at):
     page, run = at("tools", java_script_enabled=False)
     page.get_by_role("button", name="All of it is here").tap()

@@ -1,12 +1,26 @@
+/** @type {Record<string, string>} the same table as soapbench.bench.folding.tolerances.KIND */
+const KIND = {
+  fat: "fat",
+  carrier: "fat",
+  water: "water",
+  liquid: "water",
+  alkali: "alkali",
+  colourant: "colour",
+  scent: "scent",
+  addition: "addition",
+};
+
 /**
  * The whole plan as the server keeps it, in the shape that soapbench.bench.phone.plan_document hands to the phone.
  * @param {any} plan
  * @param {any} phone what only that page adds
  */
 export function forThePhone(plan, phone) {
+  const lines = plan.lines.map((line) => ({ portion: "", lot: null, rate: 0, basis: "", kind: KIND[line.group], ...line }));
   const materials = Object.entries({ ...plan.materials, ...plan.stand_ins });
   return {
     ...plan,
+    lines,
     water: plan.formula.water,
     path: plan.formula.drawing?.path ?? "none",
     tools: Object.fromEntries((plan.drawings ?? []).map(({ tool, tool_name }) => [tool, tool_name])),

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { announcement, left, soonest, soundsDue, words } from "../../static/js/bench/timers.js";
+import { announcement, lateAct, left, soonest, soundsDue, words } from "../../static/js/bench/timers.js";
 
 const at = (text) => Date.parse(`2026-03-01T${text}Z`);
 const timer = (label, text) => ({ key: label, label, ends_at: `2026-03-01T${text}Z` });
@@ -48,4 +48,12 @@ test("a screen reader hears five minutes, one minute and due, once each", () => 
 
 test("a phone that slept through hears only the last", () => {
   assert.equal(announcement(timer("Lye", "10:30:00"), at("10:00:00"), at("11:00:00")), "Lye: now due.");
+});
+
+test("an overdue portion is poured next, and spooned when it is long overdue", () => {
+  const timer = { ends_at: "2026-11-25T08:10:00Z", spoon_after: 2 };
+  const at = (clock) => lateAct(timer, Date.parse(`2026-11-25T08:${clock}Z`));
+
+  assert.deepEqual([at("09:59"), at("10:00"), at("11:59"), at("12:00")], ["", "pour", "pour", "spoon"]);
+  assert.equal(lateAct({ ...timer, spoon_after: null }, Date.parse("2026-11-25T09:00:00Z")), "");
 });

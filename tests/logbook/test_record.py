@@ -441,3 +441,22 @@ def test_a_stopped_batch_keeps_each_tick_and_what_nobody_ticked():
     assert "Alkali jar: shut" in made and "marked LYE" in made
     left = next(text for text in told if text.startswith("Not ticked"))
     assert "No vinegar or acid" in left and "marked LYE" not in left
+
+
+def test_the_record_holds_the_cut_that_suits_and_the_one_that_was_made():
+    played = hand(SWIRLED).start().until("cut")
+    played.tap("cut", "cut", bars=10, mass_g=1200)
+    made = record(played)
+
+    assert "| Blocks, cut level on their sides (Drawn from above" in line(made, "drawing", "Cut that shows it")
+    assert line(made, "cut", "Cut as").startswith("Cut as | Slices across the loaf")
+
+
+def test_a_cut_that_was_not_planned_stands_out():
+    played = hand(SWIRLED).start().until("cut")
+    played.tap("cut", "cut", bars=8, mass_g=1200, way="blocks on their sides")
+
+    assert (
+        line(record(played), "cut", "Cut as")
+        == "Cut as | Blocks, cut level on their sides (planned: Slices across the loaf)"
+    )

@@ -3,6 +3,7 @@
 from datetime import timedelta
 
 import pytest
+from django.urls import reverse
 
 from soapbench.bench.events import facts_of, state_of
 from soapbench.bench.ids import new_id
@@ -298,3 +299,40 @@ def test_a_batch_asks_as_often_however_much_happened_to_it(as_owner, curing, res
     for run in (resting, curing):
         with django_assert_num_queries(6):  # session, person, workshop; run, events, people
             as_owner.get(f"/rack/{run.pk}/")
+
+
+def drawn_otherwise(bar, owner):
+    """Return a run of the four-portion bar that was drawn with the skewer, waiting for its cut."""
+    run, hand = begin(bar, owner)
+    hand.start().until("draw")
+    hand.tap(
+        "changed", "draw", what="drawn differently", why="no hanger", decision="so", path="zigzag", tool="skewer",
+    )  # fmt: skip
+    hand.until("cut")
+    return write(run, hand, owner)
+
+
+def test_the_cut_on_the_rack_follows_what_was_drawn(as_owner, world, owner):
+    run = drawn_otherwise(world.bars["ebb-line"], owner)
+
+    page = as_owner.get(reverse("rack:run", args=[run.pk])).content.decode()
+
+    assert run.prompt_title == "Cut the loaf: blocks on their sides"
+    assert "not as planned" in page and "mm from the floor" in page
+    assert page.count('class="picture"') >= 3
+
+
+def test_a_loaf_that_rests_says_how_it_will_be_cut(as_owner, world, owner):
+    run = play(world.bars["ebb-line"], owner, "rest")
+
+    assert (
+        "How it will be cut: Blocks, cut level on their sides"
+        in as_owner.get(reverse("rack:run", args=[run.pk])).content.decode()
+    )
+
+
+def test_the_way_of_the_cut_is_written_down(as_owner, world, owner):
+    run = drawn_otherwise(world.bars["ebb-line"], owner)
+    send(as_owner, run, "cut", bars="8", mass_g="1200", way="blocks on their sides")
+
+    assert run.events.get(kind="cut").payload["way"] == "blocks on their sides"

@@ -31,7 +31,7 @@ from soapbench.science import (
 # lines of a drawing.
 WITHOUT_SUMS = {"arithmetic", "cooling_grid", "errors", "posterior", "pour_bump", "sources", "stroke_shapes"}
 # The geometry of pours, drawings and cuts is held against other sums in tests of its own, with every shape it knows.
-DRAWN = {"cut_advice", "cut_planes", "drawing_fit", "pour", "pour_bump", "stroke_shapes", "strokes"}
+DRAWN = {"cut_advice", "cut_planes", "drawing_fit", "landing", "pour", "pour_bump", "stroke_shapes", "strokes"}
 
 
 @dataclass(frozen=True)
@@ -482,6 +482,10 @@ CALLS: dict[str, dict[str, Any]] = {
     "superfat.superfat_interval": {**BATCH, "scale": SCALE, "alkali_scale": SCALE, "purity_half_width": 0.01},
     "superfat.value_half_width": {"fat": OLIVE},
     "superfat.scale_step_in_superfat": {"resolution_g": 1.0, "fats": FATS, "alkali": ALKALI},
+    "landing.landings": {"room": ROOM, "stage": STAGES[1]},
+    "late_pour.late_act": {"working_minutes": 8.0, "over_minutes": 3.0},
+    "late_pour.pours_left": {"portions": PORTIONS, "thickened": Choice("A")},
+    "late_pour.spoon_after_minutes": {"working_minutes": 8.0},
     "taking.taking": {"weighed_g": 4.0, "needed_g": 3.0, "tolerance_g": 0.1, "carrier_g": 8.0},
     "units.to_grams": {"value": 12.5, "unit": Choice("oz")},
     "units.from_grams": {"grams": 354.0, "unit": Choice("oz")},

@@ -1,13 +1,18 @@
 """Which drawings a batter still takes, as it is now."""
 
+import json
+from pathlib import Path as File
 from typing import get_args
 
 import pytest
 
 from soapbench.bars.formula import Path, Trace
 from soapbench.science import drawing_fit
-from soapbench.science.drawing_fit import BEARS, bears, cannot_show, is_borne, trace_now
+from soapbench.science.drawing_fit import BEARS, STIFFER_AT, THICK_AT, bears, cannot_show, is_borne, trace_now
 from soapbench.science.errors import OutOfRange
+
+# The phone reads the same cases: tests/js/batter.test.js.
+SHARED = json.loads((File(__file__).parent.parent / "js" / "traces.json").read_text())
 
 
 def test_every_path_and_trace_of_a_formula_is_known():
@@ -15,19 +20,18 @@ def test_every_path_and_trace_of_a_formula_is_known():
     assert get_args(Trace) == drawing_fit.TRACES
 
 
-@pytest.mark.parametrize(
-    ("seen", "used", "now"),
-    [
-        ("thin", 0.0, "thin"),
-        ("thin", 0.49, "thin"),
-        ("thin", 0.5, "medium"),
-        ("medium", 0.7, "thick"),
-        ("thick", 0.7, "thick"),
-        ("emulsion", 1.0, "thick"),
-    ],
-)
+@pytest.mark.parametrize(("seen", "used", "now"), SHARED["cases"])
 def test_a_batter_that_waits_is_taken_as_thicker(seen, used, now):
     assert trace_now(seen, used) == now
+
+
+@pytest.mark.parametrize(("thickest", "now", "takes_it"), SHARED["borne"])
+def test_a_batter_takes_what_needs_it_no_thinner(thickest, now, takes_it):
+    assert is_borne(thickest, now) is takes_it
+
+
+def test_the_phone_is_told_the_same_shares():
+    assert (STIFFER_AT.value, THICK_AT.value) == (SHARED["stiffer"], SHARED["thick"])
 
 
 def test_fine_lines_are_not_drawn_in_thick_batter():

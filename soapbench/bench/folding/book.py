@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from soapbench.bench.plan import Line, Plan, PlanLot, Prompt
+from soapbench.bench.plan import Line, LineGroup, Plan, PlanLot, Prompt
 from soapbench.shelf.facts import MaterialFacts
 
 # Prompts that the fold and the rules know by name; `planning` gives them these keys.
@@ -23,7 +23,7 @@ CURE = "cure"
 TEST = "test"
 RELEASE = "release"
 
-ADDITIONS = ("colourant", "scent", "addition")
+ADDITIONS: tuple[LineGroup, ...] = ("colourant", "scent", "addition")
 LYE_SIDE = ("alkali", "water", "liquid")
 
 

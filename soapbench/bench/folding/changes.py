@@ -69,6 +69,8 @@ def _amount_off(tally: Tally, fact: Fact, change: Changed, line: Line | None) ->
 
 def _lost(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
     weight = tally.weights.get(change.line)
+    if line is None:
+        _lost_batter(tally, change)
     if line is None or weight is None:
         return
     if change.mass_g is not None:
@@ -79,6 +81,17 @@ def _lost(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
         tally.is_alkali_unknown = tally.is_alkali_unknown or line.group in ("alkali", "water")
     else:
         reopen(tally, line)
+
+
+def _lost_batter(tally: Tally, change: Changed) -> None:
+    """Take lost batter off its cup, or off the pot; without a weight nothing can be reckoned."""
+    if change.mass_g is None or not tally.is_combined:
+        return
+    if change.portion in tally.portions_g:
+        left = max(0.0, tally.portions_g[change.portion] - change.mass_g)
+        tally.portions_g[change.portion] = round(left, 6)
+    else:
+        tally.lost_batter_g = round(tally.lost_batter_g + change.mass_g, 6)
 
 
 def reopen(tally: Tally, line: Line) -> None:
@@ -104,8 +117,14 @@ def _left_out(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> N
 
 
 def _drawn_differently(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
-    passes = tally.plan.formula.drawing.passes
+    wanted = tally.plan.formula.drawing
+    passes = wanted.passes if change.path == wanted.path else 0  # of another path nobody has counted them
     tally.drawing = {"path": change.path, "tool": change.tool, "passes": passes, "event": fact.id}
+
+
+def _thickened(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
+    if change.portion and change.portion not in tally.thickened:
+        tally.thickened.append(change.portion)
 
 
 _ACTS: dict[str, Callable[[Tally, Fact, Changed, Line | None], None]] = {
@@ -114,6 +133,7 @@ _ACTS: dict[str, Callable[[Tally, Fact, Changed, Line | None], None]] = {
     "lost or spilt": _lost,
     "left out": _left_out,
     "drawn differently": _drawn_differently,
+    "thickened early": _thickened,
 }
 
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from soapbench.bench.folding.cut_to_suit import cut_to_suit
 from soapbench.bench.folding.pot import batter_g, needed_alkali
+from soapbench.bench.folding.pour_order import order_now
 from soapbench.bench.folding.superfat import central
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.kinds import Changed
@@ -104,12 +106,15 @@ def _temperature_off(tally: Tally, fact: Fact, change: Changed) -> str:
 
 def _drawn_differently(tally: Tally, fact: Fact, change: Changed) -> str:
     planned = tally.plan.formula.drawing.path
-    return f"Drawn: {change.path}; planned: {planned}. The best cut may change with it: look again before cutting."
+    advice = cut_to_suit(tally.plan, {"path": change.path, "tool": change.tool})
+    return f"Drawn: {change.path}; planned: {planned}. To cut: {advice.way}. {advice.why}"
 
 
 def _thickened(tally: Tally, fact: Fact, change: Changed) -> str:
-    where = f"Portion {change.portion}" if change.portion else "The batter"
-    return f"{where} goes into the mould next. Stir by hand only, leave the blender, and add no more scent to it."
+    if not change.portion:
+        return "The batter goes into the mould next. Stir by hand only, leave the blender, and add no more scent to it."
+    said = order_now(tally, change.portion, fact.happened_at)
+    return " ".join(part for part in (said, f"Stir {change.portion} by hand only, no more scent.") if part)
 
 
 def _lost(tally: Tally, fact: Fact, change: Changed) -> str:

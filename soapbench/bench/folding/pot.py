@@ -136,6 +136,11 @@ def batter_g(tally: Tally) -> float:
     return sum(poured_g(tally, line) for line in tally.plan.lines if line.portion in ("", "all"))
 
 
+def pot_g(tally: Tally) -> float:
+    """Return the grams of batter to share out: all of it but for what was lost from the pot."""
+    return max(0.0, batter_g(tally) - tally.lost_batter_g)
+
+
 def pot_checked(plan: Plan, weights: Mapping[str, Weight], read_g: float) -> PotCheck:
     """Return how the pot of fats on the scale, its tare taken off, agrees with what was weighed into it.
 

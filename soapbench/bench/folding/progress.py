@@ -61,7 +61,7 @@ def timers(tally: Tally, not_needed: dict[str, str]) -> tuple[RunningTimer, ...]
         if timer is None or began is None or timer.until in tally.done or timer.until in not_needed:
             continue
         ends = began + timedelta(minutes=timer.minutes)
-        found.append(RunningTimer(timer.key, timer.label, began, ends))
+        found.append(RunningTimer(timer.key, timer.label, began, ends, timer.portion))
     return tuple(found)
 
 

@@ -129,7 +129,7 @@ def _attached(tally: Tally, fact: Fact, payload: kinds.Attached) -> None:
 
 def _cut(tally: Tally, fact: Fact, payload: kinds.Cut) -> None:
     tally.cut = {"bars": payload.bars, "mass_g": payload.mass_g, "offcuts_g": payload.offcuts_g, "event": fact.id}
-    tally.cut["at"] = fact.happened_at
+    tally.cut |= {"at": fact.happened_at, "way": payload.way or tally.plan.formula.cut.way}
     _mark(tally, fact, "cut")
 
 

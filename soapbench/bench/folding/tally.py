@@ -32,6 +32,8 @@ class Tally:
     pot_read_g: float | None = None  # the pot on the scale, until what it says is dealt with
     decided: str = ""  # the situation in which a way out was chosen
     choice: str = ""
+    lost_batter_g: float = 0.0  # from the pot; what a cup loses is taken off its portion
+    thickened: list[str] = field(default_factory=list)  # letters, the first one first
     is_alkali_unknown: bool = False
     was_lye_heavy: bool = False
     readings: list[TemperatureReading] = field(default_factory=list)

@@ -9,6 +9,7 @@ from soapbench.bars.to_science import KOH, NAOH, portion_shares, science_alkali,
 from soapbench.bench.learning.learnt import teachings
 from soapbench.bench.plan import Line, Plan, PlanLot, PlanPortion, Prompt
 from soapbench.bench.planning.combining import combining
+from soapbench.bench.planning.cups import cups_of
 from soapbench.bench.planning.gathering import gathering
 from soapbench.bench.planning.given import Batch, Order
 from soapbench.bench.planning.heat import jug_hottest_c
@@ -70,6 +71,7 @@ def make_plan(order: Order) -> Plan:
         takes_mol_per_g=_takes(order),
         alkali_g_per_mol=_grams_per_mol(batch, lines),
         schedule=sentence,
+        cups=cups_of(batch),
         loss_g=batch.learnt.loss_g,
         **_learnt(batch, lines),
         jug_hottest_c=jug_hottest_c(batch),

@@ -28,6 +28,7 @@ HOT_FAT = Caution("hot-fat", "CAUTION", "Hot fat burns. Stay with the pot while 
 RAW_BATTER = Caution(
     "raw-batter", "WARNING", "Raw batter burns skin and eyes. Blender off before it leaves the batter. Gloves on."
 )
+BATTER_OUT = Caution("batter-out", "WARNING", "Raw batter burns skin and eyes. Gloves on.")
 POWDER = Caution("powder", "CAUTION", "Fine powder irritates the lungs. Spoon it low, keep your face away.")
 SCENT = Caution("scent", "CAUTION", "Undiluted scent irritates skin and eyes. Gloves on, no flame near.")
 OVEN = Caution("oven", "WARNING", "Raw batter can swell and run over in the oven. Stay near, tray underneath.")

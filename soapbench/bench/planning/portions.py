@@ -9,6 +9,7 @@ from soapbench.bars.formula import PourStage
 from soapbench.bench.plan import Line, Prompt, Timer
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import BATTER, short
+from soapbench.bench.planning.cups import cups_of
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.pouring import pour_prompt, stages_of
 from soapbench.science.errors import OutOfRange
@@ -73,13 +74,13 @@ def _splits(batch: Batch) -> list[Prompt]:
 
 
 def _split(batch: Batch, letter: str) -> Prompt:
-    name = next((portion.name for portion in batch.formula.portions if portion.letter == letter), "")
+    name = _name(batch, letter)
     return Prompt(
         key=f"split:{letter}",
         phase="portions",
         kind="split",
         title=short(f"Weigh out portion {letter}{f', {name}' if name else ''}"),
-        detail=f"Batter into cup {letter}.",
+        detail=f"Into {cups_of(batch)[letter]}, marked {letter}.",
         portion=letter,
         pot="batter",
         cautions=(cautions.RAW_BATTER,),
@@ -95,7 +96,7 @@ def _goes_in(batch: Batch, line: Line, timer: Timer | None = None) -> Prompt:
         phase="portions",
         kind="act",
         title=short(f"{verbs[line.group]} {where} with {line.name}"),
-        detail="All that was weighed for it. Stir by hand until even.",
+        detail="Stir by hand until even.",
         line=line.key,
         portion=line.portion if line.portion != "all" else "",
         pot="batter",
@@ -106,14 +107,17 @@ def _goes_in(batch: Batch, line: Line, timer: Timer | None = None) -> Prompt:
 
 
 def _scents(batch: Batch, lines: tuple[Line, ...], letter: str, stages: tuple[PourStage, ...]) -> list[Prompt]:
+    """Return the prompts of a portion's scents; its working time runs from the first drop, and the shortest counts."""
     last = next((n for n, stage in reversed(list(enumerate(stages, 1))) if letter in stage.portions), 1)
-    found = []
-    for line in _into(lines, letter):
-        if line.group == "scent":
-            minutes = _working_minutes(batch, line)
-            timer = Timer(f"working:{letter}", f"{letter}: pour it", minutes, f"pour:{last}") if minutes else None
-            found.append(_goes_in(batch, line, timer))
-    return found
+    scents = [line for line in _into(lines, letter) if line.group == "scent"]
+    minutes = _shortest(batch, scents)
+    label = " · ".join(filter(None, (letter, _name(batch, letter))))
+    timer = None if minutes == inf else Timer(f"working:{letter}", label, minutes, f"pour:{last}", letter)
+    return [_goes_in(batch, line, timer if line == scents[0] else None) for line in scents]
+
+
+def _name(batch: Batch, letter: str) -> str:
+    return next((portion.name for portion in batch.formula.portions if portion.letter == letter), "")
 
 
 def _turns(batch: Batch, lines: tuple[Line, ...]) -> Turns:
@@ -142,8 +146,11 @@ def _places(batch: Batch) -> dict[str, int]:
 
 def _scented(batch: Batch, lines: tuple[Line, ...], letter: str, places: dict[str, int]) -> ScentedPortion:
     scents = [line for line in _into(lines, letter) if line.group == "scent"]
-    times = [minutes for line in scents if (minutes := _working_minutes(batch, line))]
-    return ScentedPortion(letter, min(times, default=inf), SCENT_MINUTES * len(scents), places.get(letter))
+    return ScentedPortion(letter, _shortest(batch, scents), SCENT_MINUTES * len(scents), places.get(letter))
+
+
+def _shortest(batch: Batch, scents: list[Line]) -> float:
+    return min((minutes for line in scents if (minutes := _working_minutes(batch, line))), default=inf)
 
 
 def _working_minutes(batch: Batch, line: Line) -> float | None:

@@ -63,7 +63,7 @@ def pour_prompt(batch: Batch, number: int, stage: PourStage) -> Prompt:
         detail=f"{', '.join(masses)}{height}. {HOW[stage.way]}{note}",
         portion=letters[0] if len(letters) == 1 else "",
         pot="batter",
-        cautions=(cautions.RAW_BATTER,),
+        cautions=(cautions.BATTER_OUT,),
         changes=BATTER,
     )
 
@@ -84,7 +84,7 @@ def drawing(batch: Batch) -> list[Prompt]:
             kind="draw",
             title=short(f"Draw: {wanted.path}{f', with {tool.name}' if tool else ''}"),
             detail=f"{', '.join(parts)}." if parts else "",
-            cautions=(cautions.RAW_BATTER,),
+            cautions=(cautions.BATTER_OUT,),
             changes=("drawn differently", "thickened early", "interrupted", "other"),
         )
     ]

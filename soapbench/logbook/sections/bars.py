@@ -6,6 +6,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy as later
 
+from soapbench.bench.cut_words import cut_advice, way_words
 from soapbench.bench.safety import LYE_IS, STEPS, stage_of, steps_at
 from soapbench.bench.state import Fact
 from soapbench.bench.words import grams, percent
@@ -38,12 +39,22 @@ def _cut(given: Given) -> tuple[Block, ...]:
         (_("Bars"), Cell(str(cut["bars"]), _("planned: %d") % planned.bars)),
         (_("Weight of the bars"), Cell(grams(cut["mass_g"]), _per_bar(cut["mass_g"], cut["bars"]))),
         (_("Trimmings"), Cell(grams(cut["offcuts_g"]))),
+        (_("Cut as"), _way(given, cut["way"])),
     ]
     if batter:
         rows += _yield(given, batter, cut["mass_g"], cut["offcuts_g"])
     if fact:
         rows.append((_("Cut by"), signed_by(fact)))
     return (Pairs(tuple(rows)),)
+
+
+def _way(given: Given, way: str) -> Cell:
+    planned, advice = given.plan.formula.cut.way, cut_advice(given.plan, given.state)
+    notes = ["" if way == planned else _("planned: %s") % way_words(planned)]
+    notes.append(
+        "" if advice.way in (way, planned) else _("what was drawn would have shown on: %s") % way_words(advice.way)
+    )
+    return Cell(way_words(way), "; ".join(note for note in notes if note), "" if way == planned else "attention")
 
 
 def _per_bar(mass_g: float, count: int) -> str:

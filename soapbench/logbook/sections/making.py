@@ -9,6 +9,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy as later
 
 from soapbench.bars.words import SAID
+from soapbench.bench.cut_words import cut_advice, way_words
 from soapbench.bench.fact_words import rest_words
 from soapbench.bench.plan import PlanPortion, Prompt
 from soapbench.bench.state import Fact, TemperatureReading
@@ -189,6 +190,8 @@ def _drawing(given: Given) -> tuple[Block, ...]:
     planned = _path(given, wanted.path, wanted.tool, wanted.passes)
     rows = [(_("Planned"), Cell(planned, _spacing(given)))]
     rows.append((_("As drawn"), _as_drawn(given, planned)))
+    advice = cut_advice(given.plan, given.state)
+    rows.append((_("Cut that shows it"), Cell(way_words(advice.way), advice.why)))
     return (Pairs(tuple(rows)),)
 
 

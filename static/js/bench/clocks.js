@@ -4,7 +4,7 @@
 import { benchTime } from "./clock.js";
 import { ring } from "./sound.js";
 import { mark, setMark } from "./store.js";
-import { announcement, left, soonest, soundsDue, words } from "./timers.js";
+import { announcement, lateAct, left, soonest, soundsDue, words } from "./timers.js";
 
 /** @typedef {import("./types.js").RunningTimer} RunningTimer */
 
@@ -47,9 +47,15 @@ export function clocks(list, live, run) {
     const button = /** @type {Element} */ (event.target).closest("[data-heard]");
     if (!(button instanceof HTMLElement)) return;
     heard[button.dataset.heard ?? ""] = true;
+    if (button.matches(".timer-act")) hearPortions();
     setMark(`heard:${run}`, heard).catch(() => {});
     paint();
   });
+
+  /** Who goes to one late portion has heard of the others too. */
+  function hearPortions() {
+    for (const timer of timers) if (timer.portion && left(timer, Date.now()) < 0) heard[name(timer)] = true;
+  }
 
   function paint() {
     const now = benchTime();
@@ -87,8 +93,9 @@ export function clocks(list, live, run) {
     /** @type {HTMLElement} */ (item.querySelector(".timer-label")).textContent = timer.label;
     const time = /** @type {HTMLElement} */ (item.querySelector("time"));
     time.textContent = words(remaining);
-    const button = /** @type {HTMLElement} */ (item.querySelector("button"));
-    button.hidden = remaining >= 0 || heard[name(timer)];
+    const button = /** @type {HTMLElement} */ (item.querySelector("[data-heard]"));
+    button.hidden = remaining >= 0 || heard[name(timer)] || Boolean(timer.portion); // a portion leads on instead
+    showAct(item, lateAct(timer, now));
     return item;
   }
 
@@ -99,10 +106,43 @@ export function clocks(list, live, run) {
     const label = document.createElement("span");
     label.className = "timer-label";
     label.textContent = timer.label;
+    if (timer.portion) item.append(...swatch(timer.portion));
     const time = document.createElement("time");
     time.dateTime = timer.ends_at;
     item.append(label, time, silence(timer));
+    if (timer.portion) item.append(leadOn(timer));
     return item;
+  }
+
+  /** @param {string} letter */
+  function swatch(letter) {
+    return [...document.querySelectorAll(`[data-swatch-of="${letter}"] > svg`)].map((one) => one.cloneNode(true));
+  }
+
+  /**
+   * A portion that is overdue leads on to its pour.
+   * @param {RunningTimer} timer
+   */
+  function leadOn(timer) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = "timer-act";
+    button.dataset.stepOf = timer.until;
+    button.dataset.heard = name(timer);
+    button.dataset.portion = timer.portion;
+    button.hidden = true;
+    return button;
+  }
+
+  /**
+   * @param {HTMLElement} item
+   * @param {"" | "pour" | "spoon"} act
+   */
+  function showAct(item, act) {
+    const button = /** @type {HTMLElement | null} */ (item.querySelector(".timer-act"));
+    if (!button) return;
+    button.hidden = !act;
+    if (act) button.textContent = (act === "spoon" ? list.dataset.spoonWord : list.dataset.pourWord) ?? "";
   }
 
   /** @param {RunningTimer} timer */

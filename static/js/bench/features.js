@@ -8,14 +8,18 @@ import { wireBatterClock } from "./batterClock.js";
 import { wireCooling } from "./cooling.js";
 import { wireDeviation } from "./deviation.js";
 import { wireDifferent } from "./different.js";
+import { wireDrawings } from "./drawings.js";
 import { showFollows, showNotices } from "./follows.js";
 import { wireNotes } from "./notes.js";
 import { wirePotGap } from "./potGap.js";
+import { wireFreshen } from "./freshen.js";
+import { wirePortions } from "./portions.js";
 import { wireReadings } from "./readings.js";
 import { wireResume } from "./resume.js";
 import { wireRinse } from "./rinse.js";
 import { wireSafe } from "./safe.js";
 import { wireWays } from "./waysOut.js";
+import { wireStrokes } from "./strokes.js";
 
 /** @typedef {import("./session.js").View} View */
 /** @typedef {import("./room.js").Room} Room */
@@ -39,6 +43,10 @@ const FEATURES = [
   wireRinse,
   wireSafe,
   wireAwake,
+  wirePortions,
+  wireStrokes,
+  wireDrawings,
+  wireFreshen,
 ];
 
 /**

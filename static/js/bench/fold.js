@@ -2,8 +2,9 @@
  * Where a run stands, on the phone alone: the small part of soapbench.bench.run.fold that the bench needs without a
  * network. Pure. The server's answer corrects it; both are run against tests/vectors.
  */
+import { doseTargets, portionTargets, portionsNow, takings } from "./doses.js";
 import { soFarOf, tidy } from "./remedied.js";
-import { batterTotal, plannedOf, potTotal, roundTo, settle } from "./sums.js";
+import { plannedOf, potTotal, settle } from "./sums.js";
 import { emptyTally, read } from "./tally.js";
 
 /** @typedef {import("./types.js").Event} Event */
@@ -65,6 +66,7 @@ function stateOf(tally, settlement) {
   const isOpen = (/** @type {Prompt} */ prompt) => !(prompt.key in tally.done) && !(prompt.key in skipped);
   const current = tally.ended ? "" : (tally.plan.prompts.find(isOpen)?.key ?? "");
   const timers = running(tally, skipped);
+  const asked = targets(tally, settlement);
   return {
     status: statusOf(tally, current),
     current,
@@ -73,11 +75,12 @@ function stateOf(tally, settlement) {
     ticked: tally.ticked,
     weights: tally.weights,
     used_instead: tally.usedInstead,
-    targets: targets(tally, settlement),
+    targets: asked,
     parts: tally.parts,
     owed: tally.owed,
     left_out: [...tally.leftOut],
     lye_share: tally.lyeShare,
+    takings: takings(tally, asked),
     pot_g: potTotal(tally),
     portions_g: portionsNow(tally),
     settlement,
@@ -127,7 +130,7 @@ function running(tally, skipped) {
     const began = tally.done[key];
     if (!timer || !began || timer.until in tally.done || timer.until in skipped) return [];
     const ends = new Date(Date.parse(began) + timer.minutes * MINUTE).toISOString();
-    return [{ key: timer.key, label: timer.label, started_at: began, ends_at: ends }];
+    return [{ key: timer.key, label: timer.label, started_at: began, ends_at: ends, until: timer.until, portion: timer.portion, spoon_after: timer.spoon_after }];
   });
 }
 
@@ -155,31 +158,17 @@ function statusOf(tally, current) {
 }
 
 /**
- * Grams to weigh now. Doses that follow the batter stay as planned here: the server's answer brings them.
+ * Grams to weigh now, line by line, and to split off.
  * @param {Tally} tally
  * @param {Settlement | null} settlement
  * @returns {Record<string, number>}
  */
 function targets(tally, settlement) {
-  const { lines, portions, resolution_g: step } = tally.plan;
   const changed = settlement?.is_needed && settlement.choice !== "planned" ? settlement.recomputed : {};
-  const batter = batterTotal(tally);
+  const doses = doseTargets(tally);
   const asked = (/** @type {import("./types.js").Line} */ line) =>
-    line.key in tally.owed ? tidy(soFarOf(tally, line.key) + tally.owed[line.key]) : (changed[line.key] ?? plannedOf(tally, line));
-  return {
-    ...Object.fromEntries(lines.map((line) => [line.key, asked(line)])),
-    ...Object.fromEntries(portions.map(({ letter, share }) => [`portion:${letter}`, roundTo(share * batter, step)])),
-  };
-}
-
-/**
- * @param {Tally} tally
- * @returns {Record<string, number>} the last portion is what is left in the pot
- */
-function portionsNow(tally) {
-  const missing = tally.plan.portions.filter(({ letter }) => !(letter in tally.portions));
-  const split = Object.values(tally.portions);
-  if (missing.length !== 1 || split.length === 0) return tally.portions;
-  const rest = Math.max(0, batterTotal(tally) - split.reduce((sum, mass) => sum + mass, 0));
-  return { ...tally.portions, [missing[0].letter]: Number(rest.toFixed(6)) };
+    line.key in tally.owed
+      ? tidy(soFarOf(tally, line.key) + tally.owed[line.key])
+      : (doses[line.key] ?? changed[line.key] ?? plannedOf(tally, line));
+  return { ...Object.fromEntries(tally.plan.lines.map((line) => [line.key, asked(line)])), ...portionTargets(tally) };
 }

@@ -21,6 +21,15 @@ export function roundTo(grams, step) {
 }
 
 /**
+ * @param {number} grams
+ * @param {number} step of the scale
+ * @returns {number} the same, but never something rounded down to nothing
+ */
+export function onTheScale(grams, step) {
+  return roundTo(grams, step) || Number(grams.toFixed(4));
+}
+
+/**
  * @param {Tally} tally
  * @param {Line} line
  * @returns {number} grams as weighed, none when left out, else as planned

@@ -26,6 +26,7 @@ export function emptyTally(plan) {
     choice: "",
     readings: /** @type {import("./types.js").Reading[]} */ ([]),
     portions: /** @type {Record<string, number>} */ ({}),
+    lostBatter: 0, // grams from the pot; what a cup loses is taken off its portion
     trace: "",
     changes: /** @type {import("./types.js").Change[]} */ ([]),
     ended: "",
@@ -213,6 +214,7 @@ const CHANGES = {
   },
   "lost or spilt"(tally, event, line) {
     const weight = line && tally.weights[line.key];
+    if (!line) loseBatter(tally, event.payload);
     if (!line || !weight) return;
     if (event.payload.mass_g != null) weight.mass_g = Math.max(0, weight.mass_g - event.payload.mass_g);
     else if (isStillApart(tally, line)) reopen(tally, line.key);
@@ -228,6 +230,16 @@ const CHANGES = {
   },
   "drawn differently": (tally, event) => markKind(tally, event, "draw"),
 };
+
+/**
+ * @param {Tally} tally
+ * @param {Record<string, any>} payload
+ */
+function loseBatter(tally, { portion, mass_g }) {
+  if (mass_g == null || !("combine" in tally.done)) return;
+  if (portion in tally.portions) tally.portions[portion] = Math.max(0, tally.portions[portion] - mass_g);
+  else tally.lostBatter += mass_g;
+}
 
 /**
  * @param {Tally} tally

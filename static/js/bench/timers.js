@@ -72,6 +72,18 @@ export function soundsDue(milliseconds) {
 }
 
 /**
+ * Return what to do with a portion whose working time is over; the minutes come from soapbench.science.late_pour.
+ * @param {{ends_at: string, spoon_after: number | null}} timer
+ * @param {number} now
+ * @returns {"" | "pour" | "spoon"}
+ */
+export function lateAct(timer, now) {
+  const over = now - Date.parse(timer.ends_at);
+  if (over < 0 || timer.spoon_after == null) return "";
+  return over >= timer.spoon_after * MINUTE ? "spoon" : "pour";
+}
+
+/**
  * Return what a screen reader should hear now, or "": at five minutes, at one minute and when due, once each.
  * @param {Timer} timer
  * @param {number} before milliseconds since 1970 of the last look

@@ -7,7 +7,8 @@
  *   file?: FileKept}} Event
  * @typedef {{key: string, name: string, material: string, group: string, kind: string, basis: string, rate: number,
  *   planned_g: number, tolerance_g: number, vessel: string, portion: string, lot: number | null}} Line
- * @typedef {{key: string, label: string, minutes: number, until: string}} PlanTimer
+ * @typedef {{key: string, label: string, minutes: number, until: string, portion: string,
+ *   spoon_after: number | null}} PlanTimer spoon_after: minutes over, from which a portion is spooned
  * @typedef {{key: string, kind: string, title: string, phase: string, line: string, portion: string,
  *   letters: string[], pot: string, changes: string[], meanwhile: boolean, takes_minutes: number,
  *   low_c: number | null, high_c: number | null,
@@ -17,13 +18,16 @@
  *   lots: Record<string, {material: string, takes_mol_per_g: number | null, mol_per_g: number | null}>,
  *   mol_per_g: Record<string, number>, acid_mol_per_g: Record<string, number>, jug: string[],
  *   water: {by: string, value: number}, lines: Line[], prompts: Prompt[],
- *   portions: {letter: string, share: number}[], items: Record<string, string>, names: Record<string, string>,
+ *   portions: {letter: string, name: string, share: number}[], items: Record<string, string>,
+ *   names: Record<string, string>,
  *   path: string, tools: Record<string, string>, own_lots: Record<string, [number, string]>, path_passes: number,
  *   usual_trace_minutes: number | null}} Plan
  * @typedef {{mass_g: number, target_g: number, material: string, lot: number | null, name: string}} Weight
  * @typedef {{is_needed: boolean, choice: string, planned: Record<string, number>,
  *   recomputed: Record<string, number>}} Settlement
- * @typedef {{key: string, label: string, started_at: string, ends_at: string}} RunningTimer
+ * @typedef {{key: string, label: string, started_at: string, ends_at: string, until: string, portion: string,
+ *   spoon_after: number | null}} RunningTimer
+ * @typedef {{take_g: number, of_g: number, share: number}} Taking
  * @typedef {{pot: string, temp_c: number, minutes: number, at: string, event: string}} Reading
  * @typedef {{event: string, prompt: string, at: string, payload: Record<string, any>}} Change a departure from the plan
  * @typedef {object} State where the run stands, as far as the phone can tell by itself
@@ -39,6 +43,7 @@
  * @property {Record<string, number>} owed
  * @property {string[]} left_out
  * @property {number} lye_share
+ * @property {Record<string, Taking>} takings
  * @property {number} pot_g
  * @property {Record<string, number>} portions_g
  * @property {Settlement | null} settlement
