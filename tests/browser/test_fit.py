@@ -4,7 +4,16 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 
 MM = 6.3  # CSS px on a phone
-PROMPTS = ["materials", "weigh:fat:olive", "weigh:alkali:naoh", "alkali-into-water", "read-lye", "cool", "trace", "rest-test"]
+PROMPTS = [
+    "materials",
+    "weigh:fat:olive",
+    "weigh:alkali:naoh",
+    "alkali-into-water",
+    "read-lye",
+    "cool",
+    "trace",
+    "rest-test",
+]
 LATER = ["pour:1", "draw", "rest", "cut", "cure", "test", "release"]
 
 
