@@ -130,6 +130,7 @@ def state_document(plan: Plan, state: RunState) -> dict[str, Any]:
         "settlement_sentence": state.settlement.sentence if state.settlement else "",
         "superfat_sentence": state.superfat_sentence,
         "off_words": off_words(state),
+        "to_do": state.to_do,
         "ways": way_documents(state),
         "ask_why": ask_document(state),
         "advice": parts_advice(plan, state),

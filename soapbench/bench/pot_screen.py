@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from soapbench.bench.folding.book import Book
 from soapbench.bench.folding.pot import pot_checked
 from soapbench.bench.plan import Plan
 from soapbench.bench.state import RunState
@@ -44,6 +45,15 @@ def allowed_g(plan: Plan, state: RunState) -> float:
         return pot_checked(plan, state.weights, state.pot_g).allowed_g
     except OutOfRange:
         return 0.0
+
+
+def pour_part(plan: Plan, state: RunState) -> str:
+    """Return "308.3 of 485.2 g" of a lye of which only a part is poured, "" when all of it is."""
+    if state.lye_share >= 1:
+        return ""
+    decimals = decimals_of(plan.resolution_g)
+    made = sum(state.weights[key].mass_g for key in Book(plan).jug_keys if key in state.weights)
+    return f"{grams(made * state.lye_share, decimals)} / {grams(made, decimals)} g"
 
 
 def pot_document(plan: Plan, state: RunState) -> dict[str, Any]:

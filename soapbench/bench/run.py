@@ -100,6 +100,7 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         left_out=frozenset(key for key in tally.left_out if not key.startswith("portion:")),
         superfat_as_asked=superfat,
         strength_as_asked=strength,
+        to_do=tally.to_do,
         situation=situation(tally) if remedied else "",
         ways=ways(tally, settlement, remedied),
         takings=takings(tally, asked),

@@ -19,7 +19,7 @@ from soapbench.bench.pausing import is_no_pause
 from soapbench.bench.pictures.loaf import Loaf
 from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, PromptKind, Tick
 from soapbench.bench.portion_screen import SplitScreen, TakeScreen, split_screen, take_screen
-from soapbench.bench.pot_screen import PotOnScale, pot_on_scale
+from soapbench.bench.pot_screen import PotOnScale, pot_on_scale, pour_part
 from soapbench.bench.pour_screen import PourScreen, pour_screen
 from soapbench.bench.reading_screen import PotScreen, pots_of
 from soapbench.bench.start_screen import is_asked_at
@@ -180,6 +180,7 @@ class RunScreen:
     ask_why: AskWhy | None
     off_words: str  # what is not as it should be, in one line
     pot_on_scale: PotOnScale
+    pour_part: str  # of the lye, "" when all of it is poured
     decimals: int
     step: str
     ten_steps: str
@@ -205,6 +206,7 @@ def run_screen(
         ask_why=ask_why(state),
         off_words=off_words(state),
         pot_on_scale=pot_on_scale(plan, state),
+        pour_part=pour_part(plan, state),
         decimals=decimals,
         step=grams(plan.resolution_g, decimals),
         ten_steps=grams(plan.resolution_g * 10, decimals),

@@ -198,6 +198,7 @@ class RunState:
     left_out: frozenset[str] = frozenset()  # line keys
     superfat_as_asked: float | None = None  # when all that is still open comes out as asked
     strength_as_asked: float | None = None  # of the lye, a fraction, likewise
+    to_do: str = ""  # with what is weighed in for a way out, until the next step is done
     situation: str = ""  # what the ways out are about
     ways: tuple[Way, ...] = ()
     takings: dict[str, Taking] = field(default_factory=dict)  # line key -> how much of what was weighed goes in

@@ -76,8 +76,7 @@ def keep_proportions(planned: Sequence[Fat], factor: float) -> Remedy:
     return Remedy(
         "C7",
         "Make a bigger batch in the same proportions",
-        f"Bring every fat up: {amounts}. Alkali, water, scent and colour grow by {percent(factor - 1)} too; "
-        "check that the mould holds it.",
+        f"Bring every fat up: {amounts}. Alkali, water, scent and colour grow by {percent(factor - 1)} too.",
         sum(fat.mass_g for fat in larger),
     )
 

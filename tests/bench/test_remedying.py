@@ -298,3 +298,65 @@ def test_a_reason_for_a_weight_that_is_off_is_kept_and_asked_for_once(maker, bat
     state = state_of(batch)
     assert (state.changes[-1].why, state.untold_weights) == ("Poured too much", ())
     assert state.current == "weigh:fat:olive"
+
+
+def test_what_to_do_with_what_is_weighed_in_stands_there_until_the_next_step(maker, batch, play, choose):
+    play("trace", settled="planned", **{"fat:coconut": 270.0})
+    assert choose("Add Coconut").to_do.startswith("Melt it")
+    assert weigh(maker, batch, "fat:coconut", 30.0).to_do.startswith("Melt it")
+    assert "Melt it, bring it to the warmth of the batter" in page_of(maker, batch)
+    send(maker, batch, "trace-seen", {"trace": "thin"}, prompt="trace")
+
+    assert state_of(batch).to_do == ""
+
+
+def test_alkali_that_is_off_before_the_water_is_weighed_again(maker, batch, play, choose):
+    play("alkali-into-water", **{"alkali:naoh": 153.6})
+    state = choose("Weigh the alkali again")
+
+    assert (state.current, "alkali:naoh" in state.weights) == ("weigh:alkali:naoh", False)
+    assert weigh(maker, batch, "alkali:naoh", 143.6).current == "alkali-into-water"
+
+
+def test_a_lye_that_nobody_knows_is_made_again_and_all_of_its_alkali_is_spent(maker, batch, play, choose):
+    play("read-lye")
+    spilt = {"what": "lost or spilt", "line": "alkali:naoh", "why": "Spilt", "decision": "Make new lye"}
+    send(maker, batch, "changed", spilt, prompt="read-lye")
+    state = choose("Make the lye again")
+
+    assert (state.current, state.lye_made) == ("weigh:water", False)
+    weigh(maker, batch, "water", 287.2)
+    weigh(maker, batch, "alkali:naoh", 143.6)
+    assert used_by_lot(batch.workshop)[Lot.objects.get(code="SO-1").pk] == pytest.approx(287.2)
+
+
+def test_once_the_pour_has_begun_nothing_is_offered_to_blend_in(batch, play):
+    play("rest", **{"alkali:naoh": 153.6})
+
+    assert [way.title for way in state_of(batch).ways] == ["Hold it as caustic"]
+
+
+def test_a_part_of_the_lye_is_told_where_it_is_poured(maker, batch, play, choose):
+    play("pot-check", settled="planned", **{"fat:coconut": 270.0})
+    choose("Pour only part of the lye")
+
+    assert re.search(r"Pour only 415\.[12] / 430\.8 g ?, clear and stirred", page_of(maker, batch))
+
+
+def test_taking_a_way_back_leaves_the_batch_as_it_was(maker, batch, play, choose):
+    play("pot-check", settled="planned", **{"fat:coconut": 270.0})
+    before = state_of(batch).superfat
+    state = choose("Pour only part of the lye")
+    send(maker, batch, "took-back", {"event": state.last_event})
+
+    assert (state_of(batch).superfat, state_of(batch).lye_share) == (before, 1.0)
+
+
+def test_the_record_holds_the_way_that_was_chosen_and_the_parts_that_were_weighed(maker, batch, play, choose):
+    play("trace", settled="planned", **{"fat:coconut": 270.0})
+    choose("Add Coconut")
+    weigh(maker, batch, "fat:coconut", 30.0)
+    words = words_of(maker.get(f"/logbook/{batch.pk}/"))
+
+    assert "Put right" in words and "Add Coconut" in words
+    assert "in parts: 270 g and 30 g" in words

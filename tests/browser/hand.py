@@ -76,6 +76,27 @@ class Hand:
         self.type(self.figure() if grams is None else grams)
         self.prompt.locator("[data-send]").tap()
 
+    def weigh_part(self, grams):
+        self.type(grams)
+        self.prompt.locator("[data-part-key]").tap()
+        self.settle()
+        self.wait_until_saved()
+
+    def settle_alkali(self):
+        self.prompt.locator("[data-outs] button").first.tap()
+
+    def open_ways(self):
+        """Open what can be done about what is not as it should be; returns the panel."""
+        self.prompt.locator("[data-off]:visible").locator("xpath=self::button | .//button").first.tap()
+        panel = self.page.locator("#outs")
+        panel.wait_for()
+        return panel
+
+    def choose_way(self, title):
+        self.open_ways().get_by_role("button", name=title).tap()
+        self.settle()
+        self.wait_until_saved()
+
     def hold(self):
         where = self.prompt.locator("[data-hold-button]")
         where.scroll_into_view_if_needed()
@@ -160,6 +181,7 @@ WAYS = {
     "weigh": Hand.weigh,
     "split": Hand.weigh,
     "pot-check": Hand.weigh,
+    "settle": Hand.settle_alkali,
     "hold": Hand.hold,
     "pour": Hand.hold,
     "read": Hand.read,

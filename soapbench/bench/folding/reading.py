@@ -19,6 +19,8 @@ from soapbench.bench.state import Fact, TemperatureReading
 from soapbench.science.false_trace import rest_result
 
 MINUTE = 60.0
+# After these, what was weighed in for a way out is in.
+ENDS_TO_DO = ("done", "settled", "pot-checked", "trace-seen", "rest-tested", "split")
 ENDINGS = ("released", "rejected", "stopped")
 # After these the superfat may be another one.
 MOVES_SUPERFAT = ("weighed", "changed", "remedied", "done")
@@ -29,6 +31,8 @@ def read(tally: Tally, fact: Fact) -> None:
     payload = msgspec.convert(fact.payload, KINDS[fact.kind])
     _READERS[fact.kind](tally, fact, payload)
     tally.people.setdefault(fact.person)
+    if fact.kind in ENDS_TO_DO:
+        tally.to_do = ""
     if fact.kind not in ASIDE:
         end_pause(tally, fact.happened_at)
     if fact.kind not in ("started", "paused", "resumed", "rinsed", *ENDINGS):

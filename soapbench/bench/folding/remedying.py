@@ -21,6 +21,24 @@ WEIGH_AGAIN = ("C15-in", "C15-again")
 ALKALI_AGAIN, LYE_AGAIN = "C1", "remake"
 
 
+# What to do with what is weighed in for a way out; it stands on the screen until the next step is done.
+TO_DO = {
+    "C4": "More lye: alkali into the water in small parts, let it cool, then into the jug of lye. Goggles on.",
+    "C6": "Cool lye: alkali into the water in small parts, let it cool, then into fluid batter only. Goggles on.",
+    "C7": "For the bigger batch.",
+    "C8": "More water: cold, slowly, and stir until clear. Goggles on.",
+}
+MELTED = "Melt it, bring it to the warmth of the batter, blend it in while it is fluid."
+
+
+def _to_do(tally: Tally, code: str) -> str:
+    if not tally.owed:
+        return ""
+    if code == "C5":
+        return MELTED if tally.is_combined else "Into the pot with it."
+    return TO_DO.get(code, "")
+
+
 def take_remedy(tally: Tally, fact: Fact, chosen: Remedied) -> None:
     """Apply a way out to the tally and keep it among the changes, with what follows from it."""
     before, about = outlook(tally), situation(tally)
@@ -39,6 +57,7 @@ def take_remedy(tally: Tally, fact: Fact, chosen: Remedied) -> None:
         _anew(tally, chosen.code)
     if chosen.code in WEIGH_AGAIN:
         tally.done.pop(POT_CHECK, None)
+    tally.to_do = _to_do(tally, chosen.code)
     tally.decided = about  # what is off after it is another matter, and may ask again
     prompt = tally.book.prompts.get(fact.prompt)
     tally.changes.append(

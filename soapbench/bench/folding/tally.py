@@ -30,6 +30,7 @@ class Tally:
     spent: dict[int, float] = field(default_factory=dict)  # lot -> grams weighed out for nothing
     lye_share: float = 1.0  # of the made lye, that is poured
     pot_read_g: float | None = None  # the pot on the scale, until what it says is dealt with
+    to_do: str = ""  # with what is weighed in for a way out
     decided: str = ""  # the situation in which a way out was chosen
     choice: str = ""
     lost_batter_g: float = 0.0  # from the pot; what a cup loses is taken off its portion

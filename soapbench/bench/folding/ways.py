@@ -39,6 +39,7 @@ HOLD = Remedy("hold", "Hold the batch", "Do not sell it. Test the cured bars for
 
 
 MOST_FATS = 3  # of the fats that may put a lye-heavy batch right, how many are offered; own choice
+HOLD_IT = "Hold it as caustic"
 JARS = {"NaOH": "alkali:naoh", "KOH": "alkali:koh", "water": "water"}
 
 
@@ -92,7 +93,9 @@ def _checked(tally: Tally, remedy: Remedy) -> Remedy:
     if factor is None:
         return remedy
     remedy = replace(remedy, adds=_top_ups(tally, factor))
-    return replace(remedy, sentence=f"{remedy.sentence} {room_words(tally, factor)}".strip())
+    return replace(
+        remedy, sentence=f"{remedy.sentence} {room_words(tally, factor) or 'Check that the mould holds it.'}"
+    )
 
 
 def _top_ups(tally: Tally, factor: float) -> tuple[tuple[str, float], ...]:
@@ -139,15 +142,14 @@ def _owed_fats(tally: Tally) -> tuple[Fat, ...]:
 
 def _still_possible(tally: Tally, found: tuple[Remedy, ...]) -> tuple[Remedy, ...]:
     """Leave out what only fluid batter takes once the pour has begun; of many fats, keep the likeliest."""
+    found = tuple(replace(one, title=HOLD_IT) if one.title == "It has set already" else one for one in found)
     is_poured = any(prompt.phase == "pour" and prompt.key in tally.done for prompt in tally.plan.prompts)
     if is_poured:
         return tuple(remedy for remedy in found if not remedy.adds)
     fats = [remedy for remedy in found if remedy.code == "C5"]
     owed = {fat.name for fat in _owed_fats(tally)}
     likeliest = sorted(fats, key=lambda remedy: remedy.adds[0][0] not in owed)[:MOST_FATS]
-    others = [remedy for remedy in found if remedy.code != "C5"]
-    first = [replace(one, title="Hold it as caustic") if one.title == "It has set already" else one for one in others]
-    return (*likeliest, *first)
+    return (*likeliest, *(remedy for remedy in found if remedy.code != "C5"))
 
 
 def _weigh_again(tally: Tally) -> Remedy:

@@ -5,6 +5,7 @@ import { parse, shown } from "./entry.js";
 import { toGo } from "./parts.js";
 import { soFarOf } from "./remedied.js";
 import { each } from "./show.js";
+import { setMark } from "./store.js";
 import { outlook } from "./superfat.js";
 
 /** @typedef {import("./room.js").Room} Room */
@@ -13,6 +14,7 @@ import { outlook } from "./superfat.js";
 /** @typedef {import("./types.js").Plan} Plan */
 
 const HAIR = 1e-9;
+const HALF = 0.5;
 
 /**
  * @param {number} share
@@ -34,6 +36,7 @@ export function deviation(plan, view, line, typed) {
   const gap = Number((typed - toGo(view, line.key)).toFixed(6));
   if (Math.abs(gap) < plan.resolution_g / 2) return { words: "", is: "" };
   const sign = `${gap > 0 ? "+" : ""}${shown(gap, plan.decimals)} g`;
+  if (typed < HALF * toGo(view, line.key)) return { words: sign, is: "" }; // half a number, or a part of the line
   const before = outlook(plan, view);
   const after = outlook(plan, view, { [line.key]: soFarOf(view, line.key) + typed });
   const isOff = Math.abs(gap) > (view.tolerances[line.key] ?? line.tolerance_g) + HAIR;
@@ -69,14 +72,14 @@ function change(name, before, after) {
  * @param {Room} room
  * @returns {(view: View) => void}
  */
-export function wireDeviation({ root, plan, view }) {
+export function wireDeviation({ root, runId, plan, view }) {
   const look = () => each(root, "[data-prompt]:not([hidden]) [data-deviation]", (place) => tell(place, plan, view()));
   root.addEventListener("click", look);
   root.addEventListener("input", look);
   root.addEventListener("click", chooseKind, { capture: true });
   const parts = /** @type {Record<string, number>} */ ({});
   return (now) => {
-    each(root, "[data-part-key]", (key) => emptyAfterPart(key, now, parts));
+    each(root, "[data-part-key]", (key) => emptyAfterPart(key, now, parts, runId));
     each(root, "[data-so-far]", (item) => tellSoFar(item, plan, now));
     each(root, "[data-gross]", (item) => tellGross(item, plan, now));
     each(root, "[data-parts-advice]", (notice) => tellAdvice(notice, now));
@@ -126,11 +129,15 @@ function tell(place, plan, view) {
  * @param {HTMLElement} key
  * @param {View} view
  * @param {Record<string, number>} known number of parts by line
+ * @param {string} runId
  */
-function emptyAfterPart(key, view, known) {
+function emptyAfterPart(key, view, known, runId) {
   const line = lineOf(key);
   const count = view.parts[line]?.length ?? 0;
-  if (line in known && count !== known[line]) each(/** @type {HTMLElement} */ (key.closest("form")), "[data-entry] input", (input) => (/** @type {HTMLInputElement} */ (input).value = ""));
+  if (line in known && count !== known[line]) {
+    each(/** @type {HTMLElement} */ (key.closest("form")), "[data-entry] input", (input) => (/** @type {HTMLInputElement} */ (input).value = ""));
+    setMark(`draft:${runId}`, undefined).catch(() => {}); // it is kept: it must not come back half-typed
+  }
   known[line] = count;
 }
 

@@ -1,6 +1,7 @@
 /**
  * The ways out that the server has worked out, each a form with one big button; and the place for a reason.
  */
+import { shown as inDecimals } from "./entry.js";
 import { each } from "./show.js";
 
 /** @typedef {import("./room.js").Room} Room */
@@ -16,10 +17,16 @@ const NUMBERS = ["factor", "lye_share"];
  * @param {Room} room
  * @returns {(view: View) => void}
  */
-export function wireWays({ root, shown }) {
+export function wireWays({ root, plan, shown }) {
   const template = /** @type {HTMLTemplateElement} */ (root.querySelector("[data-out-template]"));
+  const panel = root.querySelector("#outs");
+  panel?.addEventListener("toggle", () => (panel.scrollTop = 0));
   let last = "";
-  return ({ server, waiting }) => {
+  return (view) => {
+    const { server, waiting } = view;
+    tellPourPart(root, plan, view);
+    each(root, "[data-to-do]", (place) => (place.hidden = !server.to_do));
+    each(root, "[data-to-do-words]", (words) => (words.textContent = server.to_do));
     const ways = /** @type {Way[]} */ (server.ways);
     each(root, "[data-off]", (box) => (box.hidden = !server.off_words || waiting > 0)); // what is on its way may settle it
     each(root, "[data-remedies]", (box) => {
@@ -40,6 +47,18 @@ export function wireWays({ root, shown }) {
     });
     askWhy(root, waiting ? null : server.ask_why);
   };
+}
+
+/**
+ * @param {HTMLElement} root
+ * @param {import("./types.js").Plan} plan
+ * @param {View} view
+ */
+function tellPourPart(root, plan, view) {
+  const made = plan.jug.reduce((sum, key) => sum + (view.weights[key]?.mass_g ?? 0), 0);
+  const grams = (/** @type {number} */ mass) => inDecimals(mass, plan.decimals);
+  each(root, "[data-pour-part]", (place) => (place.hidden = view.lye_share >= 1));
+  each(root, "[data-pour-part-words]", (words) => (words.textContent = `${grams(made * view.lye_share)} / ${grams(made)} g`));
 }
 
 /**
