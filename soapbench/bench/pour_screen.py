@@ -17,7 +17,7 @@ PLACES: dict[str, str | Promise] = {
     "layer": _("over the whole length"),
     "side by side": _("each on its own side"),
     "down the middle": _("along the middle"),
-    "drops": _("drops, a hand apart"),
+    "drops": _("drops, evenly along the loaf"),
     "in the pot": _("in the pot, then in the mould"),
     "against the walls": _("along the walls"),
     "rings": _("always on the same spot"),
