@@ -13,7 +13,7 @@ from soapbench.bench.stock import keep_lots
 
 COLUMNS = (
     "status", "prompt", "prompt_title", "due_at", "deviations", "started_at", "ended_at", "ended_why", "bars_made",
-    "superfat_central", "event_count", "head_digest", "lesson",
+    "superfat_central", "put_off", "event_count", "head_digest", "lesson",
 )  # fmt: skip
 # Only these can change which lots were weighed from.
 MOVES_STOCK = ("weighed", "changed", "remedied", "took-back")
@@ -46,7 +46,14 @@ def set_columns(run: Run, plan: Plan, state: RunState) -> None:
     run.ended_at = state.ended.happened_at if state.ended else None
     run.ended_why = _why(state.ended)
     run.bars_made = state.cut["bars"] if state.cut else None
+    run.put_off = _put_off(state)
     run.superfat_central = state.superfat.central if state.superfat else None
+
+
+def _put_off(state: RunState) -> str:
+    if state.put_off is None:
+        return ""
+    return " – ".join(part for part in (state.put_off.why, state.put_off.until) if part)
 
 
 def _why(ended: Fact | None) -> str:

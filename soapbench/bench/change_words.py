@@ -76,6 +76,8 @@ TILES: tuple[ChangeTile, ...] = (
         (_("Out of stock"), _("Not wanted this time"), _("Forgotten")),
         (_("Go on without it"),),
     ),
+    ChangeTile("not at hand", _("Not at hand"), (), (), (GO_ON,)),
+    ChangeTile("another scale", _("Another scale"), (), (), (GO_ON,)),
     ChangeTile(
         "interrupted",
         _("Interrupted"),

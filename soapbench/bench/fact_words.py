@@ -50,6 +50,11 @@ def _split(plan: Plan, fact: Fact) -> str:
     return f"{fact.payload['portion']} {grams(fact.payload['mass_g'])}"
 
 
+def _scale_checked(plan: Plan, fact: Fact) -> str:
+    known, read = grams(fact.payload["known_g"]), grams(fact.payload["read_g"])
+    return _("scale shows %(read)s for %(known)s") % {"read": read, "known": known}
+
+
 def _changed(plan: Plan, fact: Fact) -> str:
     line = fact.payload.get("line")
     return f"{fact.payload['what']}: {_line(plan, line)}" if line else str(fact.payload["what"])
@@ -69,6 +74,8 @@ def _attached(plan: Plan, fact: Fact) -> str:
 
 WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "ticked": _ticked,
+    "scale-checked": _scale_checked,
+    "postponed": lambda plan, fact: _("put off: %s") % str(fact.payload["why"])[:60],
     "weighed": _weighed,
     "part-weighed": _part,
     "remedied": lambda plan, fact: str(fact.payload["decision"])[:60],

@@ -16,9 +16,9 @@ from msgspec import Meta
 MOST_BYTES = 64 * 1024  # the largest honest event is a few hundred bytes
 FORM_DEVICE = "plain page"
 
-NUMBERS = ("mass_g", "temp_c", "minutes", "value", "offcuts_g", "lye_share", "factor")
+NUMBERS = ("mass_g", "known_g", "read_g", "temp_c", "minutes", "value", "offcuts_g", "lye_share", "factor")
 WHOLE_NUMBERS = ("lot", "bars", "passes")
-YES_OR_NO = ("is_here", "is_running", "passed", "cautions_read", "oil_film", "thickens_as_it_cools")
+YES_OR_NO = ("is_here", "all_here", "is_running", "passed", "cautions_read", "oil_film", "thickens_as_it_cools")
 LISTS = ("doubts_answered", "steps")
 PAIRS = ("adds",)  # each "line=grams"
 OWN_WORDS = "_words"  # a field of this ending, when filled, wins over the choice of the same name

@@ -44,6 +44,23 @@ class Done:
     """A prompt was done."""
 
     note: Short = ""
+    all_here: bool = False  # of a tick prompt: every item that has no answer yet is at hand
+
+
+@dataclass(frozen=True)
+class ScaleChecked:
+    """The scale was tried with something of known mass; beyond its permissible error, no lye is made with it."""
+
+    known_g: Grams
+    read_g: Grams
+
+
+@dataclass(frozen=True)
+class Postponed:
+    """The batch was put off before its lye was made; whatever happens next takes it up again."""
+
+    why: Needed
+    until: Short = ""
 
 
 @dataclass(frozen=True)
@@ -54,6 +71,7 @@ class Weighed:
     mass_g: Grams
     lot: int | None = None
     entered: Short = ""  # what was typed, before parsing
+    jar: Literal["", "NaOH", "KOH"] = ""  # of an alkali: what its jar says
     doubts_answered: tuple[Short, ...] = ()  # codes of the questions that were asked and answered "yes, right"
 
 
@@ -65,6 +83,7 @@ class PartWeighed:
     mass_g: Grams
     lot: int | None = None
     entered: Short = ""
+    jar: Literal["", "NaOH", "KOH"] = ""  # of an alkali: what its jar says
 
 
 @dataclass(frozen=True)
@@ -148,7 +167,8 @@ class Changed:
     temp_c: Celsius | None = None
     portion: Short = ""
     path: Short = ""
-    tool: Short = ""
+    tool: Short = ""  # key of a tool, or of a scale
+    item: Short = ""  # key of the tick that this deals with
     minutes: Annotated[float, Meta(ge=0, le=100_000)] | None = None
     by: Short = ""  # who decided it, when that is not who writes it down
 
@@ -254,7 +274,8 @@ class Stopped:
 
 
 Payload = (
-    Started | Ticked | Done | Weighed | PartWeighed | Remedied | Settled | Read | PotChecked | TraceSeen | RestTested
+    Started | Ticked | Done | ScaleChecked | Postponed | Weighed | PartWeighed | Remedied | Settled | Read | PotChecked
+    | TraceSeen | RestTested
     | Split | Drawn | Changed | Noted | Attached | TookBack | Paused | Resumed | Rinsed | Cut | CureWeighed | Tested
     | Released | Rejected | Stopped
 )  # fmt: skip
@@ -264,6 +285,8 @@ KINDS: dict[str, type[Payload]] = {
     "started": Started,
     "ticked": Ticked,
     "done": Done,
+    "scale-checked": ScaleChecked,
+    "postponed": Postponed,
     "weighed": Weighed,
     "part-weighed": PartWeighed,
     "remedied": Remedied,

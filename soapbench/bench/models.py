@@ -85,6 +85,7 @@ class Run(models.Model):
     bars_made = models.PositiveIntegerField(null=True, blank=True)
     superfat_central = models.FloatField(null=True, blank=True)
     lesson = models.JSONField(null=True, blank=True)  # what it teaches the next plan; see learning.lesson
+    put_off = models.CharField(max_length=2300, blank=True)  # why it waits for another day, "" while it goes on
     event_count = models.PositiveIntegerField(default=0)
     head_digest = models.CharField(max_length=64, blank=True)
 

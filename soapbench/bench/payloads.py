@@ -15,6 +15,7 @@ from soapbench.bench.refusal import Refused
 
 # One sentence a field: what it must be, which is also what to do.
 SENTENCES = {
+    "all_here": "Say whether all of the list is here: yes or no.",
     "by": "Choose who decided it from the list.",
     "adds": "What is still to weigh could not be read. Load the page again and choose once more.",
     "code": "Choose one of the ways out.",
@@ -31,6 +32,8 @@ SENTENCES = {
     "event": "Say which entry to take back: its id of 36 characters.",
     "is_here": "Say whether the item is at hand: yes or no.",
     "is_running": "Say whether the rinsing begins or ends.",
+    "jar": "Choose what the jar says: NaOH or KOH.",
+    "known_g": "Type what the known thing weighs in grams: a number from 0 to 100 000.",
     "item": "Say which item is at hand.",
     "line": "Say which material this is about.",
     "lot": "Choose the lot from the list.",
@@ -49,6 +52,7 @@ SENTENCES = {
     "path": "Choose the drawing from the list.",
     "portion": "Choose the portion by its letter.",
     "pot": "Choose what was measured: lye, fats, batter, loaf, oven or room.",
+    "read_g": "Type what the scale shows in grams: a number from 0 to 100 000.",
     "reason": "Write the reason, in a few words (up to 2000 letters).",
     "steps": "What was made safe could not be read. Tick it again.",
     "sha256": "The file has lost its digest. Take the photo or the recording again.",
@@ -58,6 +62,7 @@ SENTENCES = {
     "thickens_as_it_cools": "Say whether it thickens while it cools: yes or no.",
     "tool": "Choose the tool from the list.",
     "trace": "Choose the trace: emulsion, thin, medium or thick.",
+    "until": "Write until when, in a few words (up to 200 letters).",
     "value": "Type the result of the test: a number from 0 to 100.",
     "what": "Choose what is different from the list.",
     "where": "Say where it was rinsed: eye or skin.",

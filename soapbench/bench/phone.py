@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict
 from typing import Any
 
 import msgspec
@@ -43,6 +44,8 @@ def plan_document(plan: Plan) -> dict[str, Any]:
         "lines": [_line(line) for line in plan.lines],
         "prompts": [_prompt(prompt, book) for prompt in plan.prompts],
         "usual_trace_minutes": plan.usual_trace_minutes,
+        "scale": {"check_mass_g": plan.check_mass_g, "name": plan.scale},
+        "drawing": _way(asdict(plan.formula.drawing)),
         "portions": [
             {"letter": portion.letter, "name": portion.name, "share": portion.share} for portion in plan.portions
         ],
@@ -68,6 +71,10 @@ def _mol_per_g(plan: Plan, fact: MaterialFacts) -> float:
         return 0.0
     alkali = science_alkali(plan.formula, {fact.key: fact})
     return mol_per_g("NaOH" if fact.key == NAOH else "KOH", alkali)
+
+
+def _way(drawing: Mapping[str, Any]) -> str:
+    return f"{drawing['path']} {drawing['tool']}"
 
 
 def _line(line: Line) -> dict[str, Any]:
@@ -102,6 +109,7 @@ def _prompt(prompt: Prompt, book: Book) -> dict[str, Any]:
         "high_c": prompt.high_c,
         "meanwhile": prompt.meanwhile,
         "takes_minutes": prompt.takes_minutes,
+        "ticks": [{"key": tick.key, "lines": list(tick.lines), "alone": tick.alone} for tick in prompt.ticks],
         "timer": _plan_timer(prompt.timer) if prompt.timer else None,
     }
 
@@ -127,6 +135,8 @@ def state_document(plan: Plan, state: RunState) -> dict[str, Any]:
         "tolerances": state.tolerances,
         "pot_g": state.pot_g,
         "portions_g": state.portions_g,
+        "scale": state.scale,
+        "drawing_ahead": _way(state.drawing_ahead) if state.drawing_ahead else "",
         "settlement_sentence": state.settlement.sentence if state.settlement else "",
         "superfat_sentence": state.superfat_sentence,
         "off_words": off_words(state),

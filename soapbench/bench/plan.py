@@ -23,6 +23,7 @@ Phase = Literal[
 ]  # fmt: skip
 PromptKind = Literal[
     "tick",  # tick every item that is at hand
+    "scale check",  # try the scale with a known mass
     "weigh",  # one line to weigh
     "act",  # do it, one tap
     "hold",  # cannot be undone at the bench: held to confirm
@@ -44,7 +45,7 @@ PromptKind = Literal[
 LineGroup = Literal["fat", "water", "liquid", "alkali", "colourant", "scent", "addition", "carrier"]
 ChangeKind = Literal[
     "substituted", "amount off", "temperature off", "drawn differently", "thickened early", "lost or spilt",
-    "left out", "interrupted", "other",
+    "left out", "not at hand", "another scale", "interrupted", "other",
 ]  # fmt: skip
 
 
@@ -84,8 +85,11 @@ class Tick:
 
     key: str
     text: str
-    what: Literal["material", "tool", "protection", "room"]
+    what: Literal["material", "tool", "protection", "room", "time"]
     detail: str = ""
+    lines: tuple[str, ...] = ()  # of a material: the keys of what is weighed from it
+    is_short: bool = False  # of a material: the shelf holds less than the batch needs
+    alone: bool = False  # ticked by itself, never together with the rest of its list
 
 
 @dataclass(frozen=True)
@@ -170,6 +174,18 @@ class Teaching:
 
 
 @dataclass(frozen=True)
+class PlanScale:
+    """A scale of the workshop."""
+
+    key: str
+    name: str
+    resolution_g: float
+    capacity_g: float
+    check_mass_g: float = 0.0  # kept to try it with, 0 for none
+    check_name: str = ""
+
+
+@dataclass(frozen=True)
 class Plan:
     bar: str
     bar_slug: str
@@ -203,6 +219,10 @@ class Plan:
     jug_hottest_c: float | None = None  # what the jug of the lye stands
     volumes_ml: dict[str, float] = field(default_factory=dict)  # vessel name -> how much it holds
     cup: str = ""  # the vessel in which to weigh what its own is too heavy for
+    check_mass_g: float = 0.0  # kept to try the scale with, 0 for none
+    check_name: str = ""
+    other_scales: tuple[PlanScale, ...] = ()
+    active_minutes: float = 0.0  # from the beginning to the end of the drawing
     schedule: str = ""  # the order of scenting and pouring, in words
     cups: dict[str, str] = field(default_factory=dict)  # letter -> vessel that the portion is poured from
     # What finished runs taught: in words, and as the figures that the bench reckons with.

@@ -6,12 +6,14 @@ from collections.abc import Sequence
 
 from soapbench.bench.folding.book import Book
 from soapbench.bench.folding.cooling import cooling, with_cooling
+from soapbench.bench.folding.gathered import dealt
 from soapbench.bench.folding.log import TOOK_BACK, unique, withdrawn_by
 from soapbench.bench.folding.mixing import mixing
 from soapbench.bench.folding.notices import notices
 from soapbench.bench.folding.pot import batter_g, mass_of
-from soapbench.bench.folding.progress import batter_since, current, due_at, skipped, status, timers
+from soapbench.bench.folding.progress import batter_since, current, due_at, is_left_undrawn, skipped, status, timers
 from soapbench.bench.folding.reading import read
+from soapbench.bench.folding.scale_in_use import on_the_scale_in_use
 from soapbench.bench.folding.settlement import settle
 from soapbench.bench.folding.superfat import Outcome, as_asked, outcome, situation
 from soapbench.bench.folding.takings import takings
@@ -21,6 +23,13 @@ from soapbench.bench.folding.tolerances import tolerance_of
 from soapbench.bench.folding.ways import remedies, ways
 from soapbench.bench.plan import Plan
 from soapbench.bench.state import Fact, RunState, Settlement
+
+
+def plan_in_use(plan: Plan, facts: Sequence[Fact]) -> Plan:
+    """Return the plan as the bench goes by it now: on the scale that is really used."""
+    log = unique(facts)
+    withdrawn = withdrawn_by(log)
+    return on_the_scale_in_use(plan, [fact for fact in log if fact.id not in withdrawn and fact.kind != TOOK_BACK])
 
 
 def fold(plan: Plan, facts: Sequence[Fact]) -> RunState:
@@ -38,10 +47,10 @@ def fold(plan: Plan, facts: Sequence[Fact]) -> RunState:
 
 def tally_of(plan: Plan, log: Sequence[Fact], withdrawn: frozenset[str]) -> Tally:
     """Return what the events of a log in order have told, those left aside that were taken back."""
-    tally = Tally(Book(plan))
-    for fact in log:
-        if fact.id not in withdrawn and fact.kind != TOOK_BACK:
-            read(tally, fact)
+    standing = [fact for fact in log if fact.id not in withdrawn and fact.kind != TOOK_BACK]
+    tally = Tally(Book(on_the_scale_in_use(plan, standing)))
+    for fact in standing:
+        read(tally, fact)
     return tally
 
 
@@ -74,7 +83,7 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         due_at=due_at(tally, now_at, running),
         last_event="" if tally.ended else tally.last_event,
         withdrawn=withdrawn,
-        drawing=tally.drawing,
+        drawing=tally.drawing or (tally.drawing_ahead if is_left_undrawn(tally) else None),
         trace=tally.trace,
         cut=tally.cut,
         cure_weighings=tuple(tally.cure_weighings),
@@ -105,6 +114,11 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         ways=ways(tally, settlement, remedied),
         takings=takings(tally, asked),
         thickened=tuple(tally.thickened),
+        dealt=dealt(tally),
+        scale=tally.plan.scale,
+        scale_tried=tally.scale_tried,
+        put_off=tally.put_off,
+        drawing_ahead=tally.drawing_ahead,
         needs_test=tally.was_lye_heavy or tally.is_alkali_unknown,
     )
 

@@ -13,6 +13,7 @@ from soapbench.bench.change_screen import DifferentScreen, different_screen
 from soapbench.bench.cooling_screen import cooling_screen, meanwhile_list
 from soapbench.bench.events import facts_of
 from soapbench.bench.fact_words import fact_words
+from soapbench.bench.folding.scale_in_use import with_drawing_ahead
 from soapbench.bench.ids import new_id
 from soapbench.bench.kinds import Tested, Trace
 from soapbench.bench.models import Run
@@ -22,7 +23,7 @@ from soapbench.bench.phone import fact_documents, plan_document, state_document
 from soapbench.bench.plan import Plan
 from soapbench.bench.rest_screen import rest_advice
 from soapbench.bench.rules.lye import needs_test
-from soapbench.bench.run import fold
+from soapbench.bench.run import fold, plan_in_use
 from soapbench.bench.safety import safety_screen
 from soapbench.bench.screen import Refusal, RunScreen, run_screen
 from soapbench.bench.spills import spills
@@ -48,8 +49,9 @@ def run_page(
     run: Run, person: Person, *, shown: str = "", different: str = "", refusal: Refusal | None = None
 ) -> dict[str, Any]:
     """Return the context of bench/run.html; `different` is the kind of change whose screen is open."""
-    plan, facts = run.plan, facts_of(run)
-    state = fold(plan, facts)
+    facts = facts_of(run)
+    state = fold(run.plan, facts)
+    plan = with_drawing_ahead(plan_in_use(run.plan, facts), state.drawing_ahead)
     page = run_screen(plan, state, shown, refusal)
     return {
         "run": run,
@@ -69,6 +71,7 @@ def run_page(
         "needs_test": needs_test(state),
         "follows": _follows(state, facts),
         "last_words": _last_words(plan, state, facts),
+        "missing_url": reverse("bench:missing", args=[run.pk]),
         "events_url": reverse("bench:events", args=[run.pk]),
         "new_id": new_id,
         "traces": TRACES,

@@ -15,9 +15,11 @@ from django.utils.translation import gettext_lazy as _
 from soapbench.bench.cut_words import CutScreen, cut_screen
 from soapbench.bench.draw_screen import DrawScreen, draw_screen
 from soapbench.bench.folding.book import COMBINE
+from soapbench.bench.gather_screen import Gathered, ScaleScreen, gathered, scale_screen
+from soapbench.bench.jar_screen import AskedRow, JarScreen, asked_rows, jar_screen
 from soapbench.bench.pausing import is_no_pause
 from soapbench.bench.pictures.loaf import Loaf
-from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, PromptKind, Tick
+from soapbench.bench.plan import Phase, Plan, PlanPortion, Prompt, PromptKind
 from soapbench.bench.portion_screen import SplitScreen, TakeScreen, split_screen, take_screen
 from soapbench.bench.pot_screen import PotOnScale, pot_on_scale, pour_part
 from soapbench.bench.pour_screen import PourScreen, pour_screen
@@ -49,15 +51,10 @@ STANDS: dict[Stand, str | Promise] = {
     "ahead": _("ahead"),
     "skipped": _("not needed"),
 }
-TICK_GROUPS: dict[str, str | Promise] = {
-    "protection": _("To wear"),
-    "room": _("The room"),
-    "tool": _("Tools"),
-    "material": _("Materials"),
-}
 # Which refused events have their own place at a prompt, and which in a panel; of the others the page's top tells.
 AT_THE_PROMPT: dict[PromptKind, frozenset[str]] = {
     "tick": frozenset({"done"}),
+    "scale check": frozenset({"scale-checked"}),
     "weigh": frozenset({"weighed", "part-weighed"}),
     "act": frozenset({"done"}),
     "hold": frozenset({"done"}),
@@ -81,18 +78,6 @@ IN_A_PANEL = {"changed": "different", "remedied": "outs", "noted": "note", "atta
 REMEDIED: frozenset[Phase] = frozenset({"fats", "lye", "meanwhile", "combine", "portions", "pour"})
 # Where splashes of caustic are possible, first aid is shown without looking for it.
 CAUSTIC: frozenset[Phase] = frozenset({"lye", "meanwhile", "combine", "portions", "pour", "drawing"})
-
-
-@dataclass(frozen=True)
-class TickRow:
-    tick: Tick
-    is_here: bool
-
-
-@dataclass(frozen=True)
-class TickGroup:
-    title: str | Promise
-    rows: tuple[TickRow, ...]
 
 
 @dataclass(frozen=True)
@@ -122,7 +107,10 @@ class PromptScreen:
     is_no_pause: bool
     next_title: str
     line: LineScreen | None
-    groups: tuple[TickGroup, ...]
+    gathered: Gathered | None
+    scale: ScaleScreen | None
+    not_in: tuple[AskedRow, ...]
+    jar: JarScreen | None
     pour: PourScreen | None
     pots: tuple[PotScreen, ...]
     tells_start: bool
@@ -246,7 +234,10 @@ def _prompt_screen(loaf: Loaf, index: int, refusal: Refusal | None, now: datetim
         is_no_pause=is_no_pause(plan, prompt),
         next_title=_next_title(plan, state, index),
         line=line_screen(plan, state, plan.line(prompt.line)) if has_line else None,
-        groups=_tick_groups(prompt, state),
+        gathered=gathered(plan, state, prompt),
+        scale=scale_screen(plan, state, prompt),
+        not_in=asked_rows(plan, state, prompt),
+        jar=jar_screen(plan, prompt),
         pour=pour,
         pots=pots_of(plan, prompt, state, now),
         tells_start=is_asked_at(prompt, plan),
@@ -274,15 +265,6 @@ def stand_of(state: RunState, prompt: Prompt) -> Stand:
 def _next_title(plan: Plan, state: RunState, index: int) -> str:
     ahead = (prompt for prompt in plan.prompts[index + 1 :] if stand_of(state, prompt) == "ahead")
     return next((prompt.title for prompt in ahead), "")
-
-
-def _tick_groups(prompt: Prompt, state: RunState) -> tuple[TickGroup, ...]:
-    groups = []
-    for what, title in TICK_GROUPS.items():
-        rows = tuple(TickRow(tick, state.ticked.get(tick.key, False)) for tick in prompt.ticks if tick.what == what)
-        if rows:
-            groups.append(TickGroup(title, rows))
-    return tuple(groups)
 
 
 def _portion_g(plan: Plan, state: RunState, prompt: Prompt) -> str:

@@ -14,7 +14,7 @@ from soapbench.bars.models import Revision
 from soapbench.bars.to_science import KOH, NAOH, WATER
 from soapbench.bench.learning.records import learnt_for
 from soapbench.bench.models import Run
-from soapbench.bench.plan import PlanLot, to_document
+from soapbench.bench.plan import PlanLot, PlanScale, to_document
 from soapbench.bench.planning import make_plan
 from soapbench.bench.planning.given import Bench, Order, Scale, SizeAsked, Tool, Vessel
 from soapbench.bench.planning.size import fats_wanted_g
@@ -112,12 +112,14 @@ def _bench(workshop: Workshop, formula: Formula, size: SizeAsked, mould: str, sc
     if not workshop.has_emergency_numbers:
         raise Refused("Enter the emergency and poison centre numbers of your place first, on the workshop page.")
     chosen = _mould(workshop, mould or formula.mould)
+    weighs = _scale(workshop, scale, size.fats_g or chosen.as_shape.volume_ml)
     return Bench(
         workshop=workshop.name,
         is_invented=workshop.is_invented,
         room_c=workshop.room_temperature_c,
         emergency=_emergency(workshop),
-        scale=_scale(workshop, scale, size.fats_g or chosen.as_shape.volume_ml),
+        scale=weighs,
+        other_scales=_other_scales(workshop, weighs),
         mould_name=chosen.name,
         mould=chosen.as_shape,
         vessels=tuple(
@@ -147,7 +149,14 @@ def _scale(workshop: Workshop, key: str, load_g: float) -> Scale:
     if not rows:
         raise Refused("Choose a scale that is in the workshop.", "scale")
     row = next((one for one in rows if one.capacity_g >= load_g), max(rows, key=lambda one: one.capacity_g))
-    return Scale(row.name, row.resolution_g, row.capacity_g)
+    return Scale(row.name, row.resolution_g, row.capacity_g, row.check_mass_g, row.check_name)
+
+
+def _other_scales(workshop: Workshop, used: Scale) -> tuple[PlanScale, ...]:
+    return tuple(
+        PlanScale(row.key, row.name, row.resolution_g, row.capacity_g, row.check_mass_g, row.check_name)
+        for row in workshop.scales.filter(is_here=True).exclude(name=used.name).order_by("resolution_g", "pk")
+    )
 
 
 def check_of(order: Order) -> Check:

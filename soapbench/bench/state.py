@@ -149,6 +149,28 @@ class Way:
 
 
 @dataclass(frozen=True)
+class ScaleTried:
+    """The scale against something of known mass."""
+
+    known_g: float
+    read_g: float
+    is_good: bool
+    sentence: str
+    event: str
+
+
+@dataclass(frozen=True)
+class PutOff:
+    """The batch waits for another day."""
+
+    why: str
+    until: str
+    at: datetime
+    person: str
+    event: str
+
+
+@dataclass(frozen=True)
 class RunState:
     status: Status
     current: str  # key of the prompt to do now; "" when the run has ended
@@ -203,6 +225,11 @@ class RunState:
     ways: tuple[Way, ...] = ()
     takings: dict[str, Taking] = field(default_factory=dict)  # line key -> how much of what was weighed goes in
     thickened: tuple[str, ...] = ()  # letters of portions that thickened early, the first one first
+    dealt: dict[str, str] = field(default_factory=dict)  # item that is not at hand -> what is done about it
+    scale: str = ""  # name of the one in use
+    scale_tried: ScaleTried | None = None
+    put_off: PutOff | None = None
+    drawing_ahead: dict[str, Any] | None = None  # chosen before the drawing in place of the planned one
     needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
 
     def so_far_g(self, line: str) -> float:

@@ -12,4 +12,5 @@ urlpatterns = [
     path("bench/<uuid:run_id>/what-if/", changing_views.what_if_view, name="what-if"),
     path("bench/<uuid:run_id>/attachments/", attachment_views.attach_view, name="attach"),
     path("bench/<uuid:run_id>/attachments/<uuid:event_id>/", attachment_views.attachment, name="attachment"),
+    path("bench/<uuid:run_id>/missing/", views.missing, name="missing"),
 ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import Any
+from urllib.parse import urlencode
 from uuid import UUID
 
 from django.contrib import messages
@@ -18,12 +19,14 @@ from soapbench.bench.answers import accepted
 from soapbench.bench.forms import Incoming, Unreadable, from_form, from_script, typed
 from soapbench.bench.ids import new_id
 from soapbench.bench.kept import redirect_to_start
+from soapbench.bench.missing import helps_with
 from soapbench.bench.models import Run
 from soapbench.bench.payloads import parse
 from soapbench.bench.people import check_decider
 from soapbench.bench.preview import Preview, preview
 from soapbench.bench.reading_doubt import CODE, doubt_about
 from soapbench.bench.refusal import Refused
+from soapbench.bench.run import plan_in_use
 from soapbench.bench.run_page import run_page
 from soapbench.bench.screen import Refusal
 from soapbench.bench.size_form import SizeForm
@@ -98,6 +101,18 @@ def _run(request: MakerRequest, run_id: UUID) -> Run:
     return get_object_or_404(Run.objects.seen_by(request.workshop).select_related("bar"), pk=run_id)
 
 
+@require_GET
+def missing(request: MakerRequest, run_id: UUID) -> HttpResponse:
+    """Show what helps when an item is not here, each way with its effect; to a script, that part alone."""
+    found = _run(request, run_id)
+    facts = log.facts_of(found)
+    helps = helps_with(plan_in_use(found.plan, facts), facts, request.GET.get("item", ""))
+    if helps is None or not found.is_open:
+        return redirect("bench:run", found.pk)
+    context = {"run": found, "helps": helps, "new_id": new_id, "events_url": reverse("bench:events", args=[found.pk])}
+    return render(request, "bench/_helps.html" if request.htmx else "bench/missing.html", context)
+
+
 @require_POST
 def events(request: MakerRequest, run_id: UUID) -> HttpResponse:
     """Append what happened; answer a script with the state, a plain form with the page."""
@@ -133,7 +148,17 @@ def _answer_form(request: MakerRequest, run: Run) -> HttpResponse:
         return _refused(request, run, error.sentence, error.field, questions=error.codes)
     if remark:
         messages.warning(request, remark)
-    return redirect(reverse("bench:run", args=[run.pk]))
+    return redirect(_after(run, incoming))
+
+
+def _after(run: Run, incoming: Incoming) -> str:
+    """Return the address to go on at: what helps when something is not here, else the run."""
+    if incoming.kind == "postponed":
+        return reverse("bench:home")
+    if incoming.kind == "ticked" and incoming.payload.get("is_here") is False:
+        query = urlencode({"item": incoming.payload.get("item", "")})
+        return f"{reverse('bench:missing', args=[run.pk])}?{query}"
+    return reverse("bench:run", args=[run.pk])
 
 
 class Questioned(Exception):
@@ -157,7 +182,7 @@ def _ask(run: Run, incoming: Incoming) -> None:
 
 
 def _about_weight(run: Run, payload: dict[str, Any]) -> tuple[str, dict[str, str]]:
-    plan = run.plan
+    plan = plan_in_use(run.plan, log.facts_of(run))
     line = next((line for line in plan.lines if line.key == payload.get("line")), None)
     if line is None or payload["mass_g"] == 0:
         return "mass_g", {}  # nought grams are refused by the log itself

@@ -22,6 +22,18 @@ def minutes(number: float) -> str:
     return f"{number / 60:.0f} h" if number < 60 * 72 else f"{number / 60 / 24:.0f} days"
 
 
+def span(number: float) -> str:
+    """Return "45 min", "2 h" or "1 h 40 min" of a time spent at the bench."""
+    hours, rest = divmod(round(number), 60)
+    parts = (f"{hours} h" if hours else "", f"{rest} min" if rest or not hours else "")
+    return " ".join(part for part in parts if part)
+
+
+def round_grams(mass_g: float) -> str:
+    """Return "2 300 g" or "18.4 g": whole grams from a hundred on, thousands apart."""
+    return grams(mass_g) if mass_g < 100 else f"{mass_g:,.0f} g".replace(",", "\u202f")
+
+
 def listed(words: Sequence[str]) -> str:
     """Return "A", "A and B" or "A, B and C"."""
     if len(words) < 2:

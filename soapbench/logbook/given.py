@@ -60,6 +60,10 @@ class Given:
     def line(self, key: str) -> Line | None:
         return next((line for line in self.plan.lines if line.key == key), None)
 
+    def item(self, key: str) -> str:
+        """Return the words of an item to tick, "" for none."""
+        return next((tick.text for prompt in self.plan.prompts for tick in prompt.ticks if tick.key == key), "")
+
     def left_out(self, key: str) -> Change | None:
         """Return the change that left a line out, if it is out still."""
         if key in self.state.weights:

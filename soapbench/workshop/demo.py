@@ -9,6 +9,8 @@ from soapbench.workshop.models import Person, Workshop
 
 NAME = "Kettlemoth Yard"
 
+# Key, name, step in g, grams carried; the brass weight of 200 g tries both.
+SCALES = (("bench-scale", "Bench scale", 0.1, 6000), ("kitchen-scale", "Kitchen scale", 1, 5000))
 # Key, name, use, material, volume in ml, grams empty.
 VESSELS = (
     ("lye-jug", "Lye jug", "lye", "polypropylene", 1500, 148.2),
@@ -52,7 +54,10 @@ def make_workshop() -> Workshop:
         poison_centre_number="look yours up now",
         hospital="",
     )
-    workshop.scales.create(key="bench-scale", name="Bench scale", resolution_g=0.1, capacity_g=6000)
+    for key, name, step, most in SCALES:
+        workshop.scales.create(
+            key=key, name=name, resolution_g=step, capacity_g=most, check_mass_g=200, check_name="the brass weight"
+        )
     for key, name, use, material, volume, tare in VESSELS:
         workshop.vessels.create(key=key, name=name, use=use, material=material, volume_ml=volume, tare_g=tare)
     for columns in MOULDS:

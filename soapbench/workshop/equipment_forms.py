@@ -16,16 +16,29 @@ class ScaleForm(PlainForm[Scale]):
 
     resolution_g = NumberField(_("Smallest step"), unit="g", least=0.001, most=100)
     capacity_g = NumberField(_("Most it carries"), unit="g", least=1, most=500_000)
+    check_mass_g = NumberField(
+        _("Known mass to try it with"),
+        unit="g",
+        most=500_000,
+        required=False,
+        help_text=_("Asked for before each batch. Best about as heavy as your alkali. Empty when you keep none."),
+    )
 
     class Meta:
         model = Scale
-        fields = ("name", "resolution_g", "capacity_g", "is_here")
+        fields = ("name", "resolution_g", "capacity_g", "check_mass_g", "check_name", "is_here")
+        help_texts = {"check_name": _("Such as “steel weight”. It stands at the prompt.")}
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         step, most = cleaned.get("resolution_g"), cleaned.get("capacity_g")
         if step and most and step * 100 > most:
             self.add_error("resolution_g", _("The step is too coarse for what the scale carries. Check both numbers."))
+        known = cleaned.get("check_mass_g") or 0.0
+        if most and known > most:
+            self.add_error("check_mass_g", _("The scale does not carry this much. Keep something lighter."))
+        if "check_mass_g" not in self.errors:
+            cleaned["check_mass_g"] = known
         return cleaned
 
 

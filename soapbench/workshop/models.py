@@ -59,6 +59,8 @@ class Scale(Equipment):
     workshop = models.ForeignKey(Workshop, on_delete=models.CASCADE, related_name="scales")
     resolution_g = models.FloatField(_("smallest step, g"), validators=[MinValueValidator(0.001)])
     capacity_g = models.FloatField(_("most it carries, g"), validators=[MinValueValidator(1)])
+    check_mass_g = models.FloatField(_("known mass to try it with, g"), default=0, validators=[MinValueValidator(0)])
+    check_name = models.CharField(_("what the known mass is"), max_length=60, blank=True)
 
     class Meta(Equipment.Meta):
         constraints = [models.UniqueConstraint(fields=["workshop", "key"], name="scale_key_once")]

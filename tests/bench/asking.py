@@ -14,6 +14,8 @@ GOOD = {
     "started": {"cautions_read": True},
     "ticked": {"item": "tool:scale"},
     "done": {"note": "all here"},
+    "scale-checked": {"known_g": 200, "read_g": 200.1},
+    "postponed": {"why": "no time today"},
     "weighed": {"line": "fat:olive", "mass_g": 394.0},
     "part-weighed": {"line": "fat:olive", "mass_g": 200.0},
     "remedied": {"code": "C2", "decision": "Leave it"},

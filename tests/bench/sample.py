@@ -23,6 +23,7 @@ from soapbench.bench.state import Fact
 from soapbench.science.mould import Mould
 from soapbench.shelf.facts import MaterialFacts
 
+JARS = {"alkali:naoh": "NaOH", "alkali:koh": "KOH"}
 START = datetime(2026, 11, 25, 8, 0, tzinfo=UTC)
 
 
@@ -136,15 +137,20 @@ class Hand:
     def start(self):
         self.tap("started", cautions_read=True)
         for prompt in self.plan.prompts:
-            if prompt.kind == "tick":
-                for tick in prompt.ticks:
-                    self.tap("ticked", prompt.key, item=tick.key)
-                self.tap("done", prompt.key)
+            if prompt.phase == "gather":
+                self.answer(prompt, self.state)
         return self
+
+    def tick_all(self, prompt):
+        for tick in prompt.ticks:
+            self.tap("ticked", prompt.key, item=tick.key)
+        self.tap("done", prompt.key)
 
     def weigh(self, line, mass=None, **more):
         prompt = next((p.key for p in self.plan.prompts if p.kind == "weigh" and p.line == line), "")
         grams = self.state.targets[line] if mass is None else mass
+        if line in JARS:
+            more.setdefault("jar", JARS[line])
         return self.tap("weighed", prompt, line=line, mass_g=grams, **more)
 
     def change(self, what, prompt="", why="it is so", decision="go on", **fields):
@@ -177,7 +183,8 @@ class Hand:
             "cut": lambda: self.tap("cut", prompt.key, bars=10, mass_g=1300, offcuts_g=50),
             "test": lambda: self.tap("tested", prompt.key, method="pH of a 1 % solution", value=9.8, passed=True),
             "release": lambda: self.tap("released", prompt.key, bars=10),
-            "tick": lambda: self.tap("done", prompt.key),
+            "tick": lambda: self.tick_all(prompt),
+            "scale check": lambda: self.tap("scale-checked", prompt.key, known_g=200, read_g=200.1),
         }
         answers.get(prompt.kind, lambda: self.tap("done", prompt.key))()
 

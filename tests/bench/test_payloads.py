@@ -12,6 +12,8 @@ GOOD: dict[str, dict[str, object]] = {
     "started": {"cautions_read": True},
     "ticked": {"item": "goggles"},
     "done": {},
+    "scale-checked": {"known_g": 200, "read_g": 200.1},
+    "postponed": {"why": "No spatula."},
     "weighed": {"line": "fat:olive", "mass_g": 400},
     "part-weighed": {"line": "fat:olive", "mass_g": 200},
     "remedied": {"code": "C7", "decision": "make it larger"},
@@ -37,6 +39,8 @@ GOOD: dict[str, dict[str, object]] = {
     "stopped": {"reason": "no water", "made_safe": "lye diluted and kept"},
 }
 NUMBERS: dict[str, tuple[object, ...]] = {
+    "known_g": (-1, 100_001, math.nan, "x", None),
+    "read_g": (-1, 100_001, math.nan, "x", None),
     "mass_g": (-0.1, 100_001, 1e300, math.nan, math.inf, "12", "twelve", [], None, True),
     "temp_c": (-31, 151, math.nan, "40", {}, None),
     "bars": (-1, 10_001, 1.5, "ten", None),

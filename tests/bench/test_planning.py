@@ -20,6 +20,7 @@ from soapbench.bars.formula import (
 from soapbench.bench.plan import from_document, to_document
 from soapbench.bench.planning import cautions, make_plan
 from soapbench.bench.planning.given import SizeAsked, Tool, Vessel
+from soapbench.bench.words import span
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mould import Mould
 from tests.bench.sample import BENCH, FACTS, PLAIN, SWIRLED, order, plan_of
@@ -266,11 +267,11 @@ def test_cast_bars_are_counted_not_cut():
     plan = plan_of(cast, bench=replace(BENCH, mould=mould), size=SizeAsked("mould"))
 
     assert plan.prompt("cut").title == "Count and weigh the bars"
-    assert "tool:cutter" not in {tick.key for tick in plan.prompt("tools").ticks}
+    assert "tool:cutter" not in {tick.key for tick in plan.prompt("tools-shape").ticks}
 
 
 def test_the_tools_are_those_of_the_drawing_and_the_cut():
-    ticks = {tick.key: tick.text for tick in plan_of(SWIRLED).prompt("tools").ticks}
+    ticks = {tick.key: tick.text for tick in plan_of(SWIRLED).prompt("tools-shape").ticks}
 
     assert ticks["tool:drawing"] == "Skewer"
     assert ticks["tool:cutter"] == "Wire cutter"
@@ -279,25 +280,70 @@ def test_the_tools_are_those_of_the_drawing_and_the_cut():
     assert "tool:oven" not in ticks
 
 
-def test_the_gate_holds_every_piece_of_gear_and_the_local_numbers():
-    ticks = {tick.key: tick.detail for tick in plan_of(PLAIN).prompt("protection").ticks}
+def test_before_the_alkali_every_piece_of_gear_is_ticked_by_itself():
+    ticks = plan_of(PLAIN).prompt("protection").ticks
 
-    assert set(ticks) == {"goggles", "gloves", "clothes", "water", "air", "people", "bench", "numbers"}
+    assert {"goggles", "gloves", "clothes", "water", "air", "people"} < {tick.key for tick in ticks}
+    assert all(tick.alone for tick in ticks)
+
+
+def test_the_local_numbers_are_in_sight_before_anything_starts():
+    ticks = {tick.key: tick.detail for tick in plan_of(PLAIN).prompt("room").ticks}
+
     assert ticks["numbers"] == "Emergency 000, poison centre 001"
 
 
+@pytest.mark.parametrize("formula", [PLAIN, SWIRLED])
+def test_no_list_is_longer_than_a_pause_allows(formula):
+    lists = [prompt for prompt in plan_of(formula).prompts if prompt.ticks]
+
+    assert {"protection", "before-combine", "before-pour", "clean"} < {prompt.key for prompt in lists}
+    assert all(len(prompt.ticks) <= 7 for prompt in lists)
+
+
+def test_the_pauses_stand_right_before_what_they_are_for():
+    found = keys(SWIRLED)
+    following = {key: found[found.index(key) + 1] for key in ("protection", "before-combine", "before-pour")}
+
+    assert following == {
+        "protection": "weigh:alkali:naoh", "before-combine": "combine", "before-pour": "add:scent:A:rosemary",
+    }  # fmt: skip
+    assert keys(PLAIN)[keys(PLAIN).index("before-pour") + 1] == "pour:1"
+
+
+def stock(left, formula=PLAIN):
+    facts = {**FACTS, "olive": replace(FACTS["olive"], left_g=left)}
+    return next(
+        tick for tick in plan_of(formula, facts=facts).prompt("materials").ticks if tick.key == "material:olive"
+    )
+
+
 def test_the_materials_are_gathered_with_their_lots_and_whole_masses():
-    ticks = {tick.key: tick.detail for tick in plan_of(SWIRLED).prompt("materials").ticks}
+    plan = plan_of(SWIRLED)
+    ticks = {tick.key: tick.detail for prompt in plan.prompts for tick in prompt.ticks}
 
     assert ticks["material:olive"] == "400 g, lot O-1"
     assert ticks["material:indigo"] == "2 g"
+    assert stock(2300.0).detail == "400 g, lot O-1: 2\u202f300 g left"
 
 
-def test_a_material_that_runs_out_says_so_when_gathered():
-    facts = {**FACTS, "olive": replace(FACTS["olive"], left_g=120.0)}
-    ticks = {tick.key: tick.detail for tick in plan_of(PLAIN, facts=facts).prompt("materials").ticks}
+def test_a_material_that_runs_out_says_so_and_is_answered_by_itself():
+    tick = stock(120.0)
 
-    assert ticks["material:olive"].endswith("only 120 g left")
+    assert tick.detail == "400 g needed, only 120 g left: too little, lot O-1"
+    assert tick.is_short and tick.alone
+    assert not stock(400.0).alone
+
+
+def test_the_time_to_keep_free_covers_cooling_and_work_to_the_end_of_the_drawing():
+    plan = plan_of(SWIRLED)
+    cooling = plan.prompt("alkali-into-water").timer.minutes
+    time = next(tick for tick in plan.prompt("room").ticks if tick.key == "time")
+
+    assert plan.active_minutes >= 60 and plan.active_minutes >= cooling
+    assert plan.active_minutes % 5 == 0
+    assert time.text == f"Free for {span(plan.active_minutes)}" and time.alone
+    assert plan_of(SWIRLED).active_minutes > plan_of(PLAIN).active_minutes
 
 
 def test_drawings_are_those_that_tools_of_this_workshop_can_make():

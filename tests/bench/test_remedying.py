@@ -16,7 +16,7 @@ from soapbench.bench.stock import used_by_lot
 from soapbench.shelf.models import Lot
 from tests.bench.asking import send, submit, words_of
 from tests.bench.conftest import Bench
-from tests.bench.sample import PLAIN, Hand
+from tests.bench.sample import JARS, PLAIN, Hand
 
 
 @pytest.fixture
@@ -61,7 +61,8 @@ def page_of(maker, run):
 
 
 def weigh(maker, run, line, mass):
-    answer = send(maker, run, "weighed", {"line": line, "mass_g": mass}, prompt=f"weigh:{line}")
+    jar = {"jar": JARS[line]} if line in JARS else {}
+    answer = send(maker, run, "weighed", {"line": line, "mass_g": mass, **jar}, prompt=f"weigh:{line}")
     assert answer.status_code == 200, answer.json()
     return state_of(run)
 
@@ -92,6 +93,8 @@ def test_a_bigger_batch_asks_for_the_rest_of_each_fat_and_then_for_the_alkali_of
 
     assert state.owed == {"fat:olive": 53.3, "fat:palm": 40.0}
     assert state.current == "weigh:fat:palm"
+    for tick in batch.plan.prompt("protection").ticks:
+        send(maker, batch, "ticked", {"item": tick.key}, prompt="protection")
     refused = send(maker, batch, "weighed", {"line": "alkali:naoh", "mass_g": 162.7}, prompt="weigh:alkali:naoh")
     assert refused.status_code == 422 and "Olive and Palm" in refused.json()["sentence"].replace(
         "Palm and Olive", "Olive and Palm"

@@ -22,6 +22,12 @@ def at(key, formula=PLAIN, **masses):
     return hand(formula).start().until(key, **masses)
 
 
+def geared(played):
+    """Tick the pause before the alkali."""
+    played.tick_all(played.plan.prompt("protection"))
+    return played
+
+
 def test_nothing_comes_before_the_beginning():
     assert "begin the batch first" in refused(hand(), "noted", text="hello").sentence
 
@@ -59,8 +65,7 @@ def test_an_item_of_no_list_is_refused():
 
 
 def test_the_gate_closes_only_with_every_piece_of_gear():
-    played = hand()
-    played.tap("started", cautions_read=True)
+    played = at("protection")
     played.tap("ticked", "protection", item="goggles")
 
     said = refused(played, "done", "protection").sentence
@@ -69,15 +74,15 @@ def test_the_gate_closes_only_with_every_piece_of_gear():
 
 
 def test_alkali_is_not_weighed_before_the_gear_is_ticked():
-    played = at("weigh:water")
+    played = at("weigh:alkali:naoh")
     played.tap("ticked", "protection", item="goggles", is_here=False)
 
     said = refused(played, "weighed", "weigh:alkali:naoh", line="alkali:naoh", mass_g=143.6)
-    assert said.sentence == "First the gear. Not ticked yet: Splash goggles are on."
+    assert said.sentence == "Nothing caustic yet. Still open: Splash goggles are on."
 
 
 def test_alkali_is_not_weighed_before_every_fat():
-    said = refused(at("weigh:fat:olive"), "weighed", "weigh:alkali:naoh", line="alkali:naoh", mass_g=143.6)
+    said = refused(geared(at("weigh:fat:olive")), "weighed", "weigh:alkali:naoh", line="alkali:naoh", mass_g=143.6)
 
     assert "Olive" in said.sentence
     assert "Palm" not in said.sentence
@@ -88,17 +93,17 @@ def test_a_fat_left_out_with_a_reason_opens_the_alkali():
     played.tap("changed", what="left out", why="none left", decision="go on", line="fat:olive")
     played.tap("settled", "settle", choice="recomputed")
 
-    asks(played, "weighed", "weigh:alkali:naoh", line="alkali:naoh", mass_g=90)
+    asks(geared(played), "weighed", "weigh:alkali:naoh", line="alkali:naoh", mass_g=90, jar="NaOH")
 
 
 def test_alkali_waits_for_the_choice_when_the_fats_differ():
-    played = at("settle", **{"fat:coconut": 340})
+    played = geared(at("settle", **{"fat:coconut": 340}))
 
     assert refused(played, "weighed", line="alkali:naoh", mass_g=150.5).field == "choice"
 
 
 def test_alkali_goes_into_water_only_when_both_are_weighed():
-    assert "Water and Sodium hydroxide" in refused(at("weigh:water"), "done", "alkali-into-water").sentence
+    assert "Water and Sodium hydroxide" in refused(geared(at("weigh:water")), "done", "alkali-into-water").sentence
 
 
 def test_alkali_does_not_go_into_water_without_the_gear():

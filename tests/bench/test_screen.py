@@ -85,9 +85,12 @@ def test_a_stand_in_gives_its_name_to_the_prompt(played):
 
 
 def test_ticks_stand_in_their_groups_and_are_remembered(played):
-    rows = [row for group in screen_at(played, "protection").shown.groups for row in group.rows]
+    rows = screen_at(played, "protection").shown.gathered.rows
 
-    assert rows and all(row.is_here for row in rows)
+    assert rows and not any(row.is_here for row in rows)
+    played.tap("ticked", "protection", item="gloves")
+    again = screen_at(played, "protection").shown.gathered
+    assert [row.tick.key for row in again.rows if row.is_here] == ["gloves"]
     assert [row.tick.key for row in rows] == [tick.key for tick in played.plan.prompt("protection").ticks]
 
 

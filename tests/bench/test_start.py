@@ -37,7 +37,7 @@ def test_a_later_lot_or_formula_does_not_move_the_plan(run, revision, shelf):
 
 
 def test_a_run_waits_at_its_first_prompt(run):
-    assert (run.status, run.prompt, run.prompt_title) == ("bench", "materials", "Set out the materials")
+    assert (run.status, run.prompt, run.prompt_title) == ("bench", "materials", "Set out the fats")
 
 
 def test_the_plan_knows_the_lots_and_stand_ins_of_the_shelf(run, shelf):

@@ -16,7 +16,7 @@ RUN_QUERIES = 7
 def test_the_bench_lists_the_open_runs_and_where_they_stand(maker, begun):
     page = words_of(maker.get("/"))
 
-    assert begun.code in page and "Set out the materials" in page
+    assert begun.code in page and "Set out the fats" in page
 
 
 def test_a_run_that_ended_is_not_on_the_bench(maker, bench, begun):

@@ -234,7 +234,7 @@ def test_too_large_a_form_is_refused_in_words(maker, begun):
 def test_an_alkali_before_its_time_is_refused_at_its_prompt(maker, begun):
     page = submit(maker, begun, "weighed", "weigh:alkali:naoh", line="alkali:naoh", mass_g="143.6")
 
-    assert page.status_code == 422 and "First the gear." in html.unescape(prompt_of(page))
+    assert page.status_code == 422 and "Nothing caustic yet." in html.unescape(prompt_of(page))
     assert field_of(page, "mass_g") == ["143.6"]
 
 

@@ -243,9 +243,46 @@ def worked_on_after_a_pause():
     return hand
 
 
+def scale_that_is_off():
+    hand = Hand(small(PLAIN))
+    hand.tap("started", cautions_read=True)
+    hand.until("scale-check")
+    hand.tap("scale-checked", "scale-check", known_g=200, read_g=200.3)
+    return hand
+
+
+def scale_just_right():
+    hand = scale_that_is_off()
+    hand.tap("scale-checked", "scale-check", known_g=200, read_g=200.2)
+    return hand
+
+
+def something_is_not_here():
+    hand = Hand(small(SWIRLED))
+    hand.tap("started", cautions_read=True)
+    hand.tap("ticked", "materials", item="material:palm", is_here=False)
+    hand.tap("ticked", "tools", item="tool:blender", is_here=False)
+    hand.tap(
+        "changed", "materials", what="substituted", why="none", decision="use it", line="fat:palm", material="lard"
+    )
+    hand.tap("changed", "tools", what="not at hand", why="none", decision="Whisk by hand", item="tool:blender")
+    hand.tap("done", "materials", all_here=True)
+    return hand
+
+
+def put_off():
+    hand = scale_just_right()
+    hand.tap("postponed", "room", why="A visitor came.", until="tomorrow")
+    return hand
+
+
 CASES = (
     on_hold_with_water_on,
     worked_on_after_a_pause,
+    scale_that_is_off,
+    scale_just_right,
+    something_is_not_here,
+    put_off,
     begun,
     fats_as_planned,
     fat_over,
@@ -280,7 +317,7 @@ CASES = (
 def small(formula, **changes):
     """Return a plan without what a phone's fold never looks at."""
     plan = plan_of(formula, **changes)
-    prompts = tuple(replace(prompt, detail="", cautions=(), ticks=prompt.ticks[:2]) for prompt in plan.prompts)
+    prompts = tuple(replace(prompt, detail="", cautions=(), ticks=prompt.ticks[:3]) for prompt in plan.prompts)
     return replace(plan, prompts=prompts, stand_ins={"lard": STAND_INS["lard"]}, drawings=(), emergency="")
 
 
@@ -321,6 +358,8 @@ def expected(plan, state):
         "current": state.current,
         "done": list(state.done),
         "skipped": sorted(state.skipped),
+        "ticked": state.ticked,
+        "dealt": state.dealt,
         "pot_g": state.pot_g,
         "targets": state.targets,
         "paused_since": state.paused_since and state.paused_since.isoformat(),

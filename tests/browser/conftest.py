@@ -25,10 +25,7 @@ def played_to(world, key):
     plan = Plan(run.plan)
     plan.tap("started", cautions_read=True)
     while (now := plan.state.current) != key:
-        prompt = run.plan.prompt(now)
-        for tick in prompt.ticks:
-            plan.tap("ticked", now, item=tick.key)
-        plan.answer(prompt, plan.state)
+        plan.answer(run.plan.prompt(now), plan.state)
     Bench(run, world.owner).play([replace(fact, id=new_id()) for fact in plan.facts])
     run.refresh_from_db()
     return run

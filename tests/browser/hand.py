@@ -54,15 +54,19 @@ class Hand:
         self.prompt.locator("button.is-main:visible").first.tap()
 
     def tick_all(self):
-        missing = self.prompt.locator("[data-tick][aria-pressed=false]")
+        """Tick what is ticked by itself, then confirm the rest together."""
+        missing = self.prompt.locator("[data-alone] [data-tick][aria-pressed=false]")
         while count := missing.count():
             missing.first.tap()
             self.page.wait_for_function(
                 "count => document.querySelectorAll("
-                "'[data-prompt]:not([hidden]) [data-tick][aria-pressed=false]').length < count",
+                "'[data-prompt]:not([hidden]) [data-alone] [data-tick][aria-pressed=false]').length < count",
                 arg=count,
             )
-        self.prompt.get_by_role("button", name="All of it is here").tap()
+        self.prompt.locator("[data-event=done] button.is-main").tap()
+
+    def try_scale(self):
+        self.weigh()
 
     def figure(self):
         """Return the grams that the prompt asks for, as they stand there."""
@@ -73,6 +77,9 @@ class Hand:
             self.prompt.locator(f'[data-key="{key}"]').tap()
 
     def weigh(self, grams=None):
+        jar = self.prompt.locator("[name=jar]:not([data-wrong])")
+        if jar.count() and not jar.is_checked():
+            jar.locator("..").tap()
         self.type(self.figure() if grams is None else grams)
         self.prompt.locator("[data-send]").tap()
 
@@ -178,6 +185,7 @@ class Hand:
 
 WAYS = {
     "tick": Hand.tick_all,
+    "scale-check": Hand.try_scale,
     "weigh": Hand.weigh,
     "split": Hand.weigh,
     "pot-check": Hand.weigh,

@@ -126,11 +126,11 @@ def test_a_timer_shows_the_same_remainder_after_a_reload_and_counts_up_when_over
 
 
 def test_without_a_script_the_first_prompts_work_with_plain_forms(at):
-    page, run = at("tools", java_script_enabled=False)
-    page.get_by_role("button", name="All of it is here").tap()
-    for tick in next(prompt for prompt in run.plan.prompts if prompt.key == "protection").ticks:
-        page.get_by_role("button", name=tick.text).tap()
-    page.get_by_role("button", name="All of it is here").tap()
+    page, run = at("scale-check", java_script_enabled=False)
+    page.locator("[data-prompt]:not([hidden]) [name=read_g]").fill("200.1")
+    page.get_by_role("button", name="It shows this").tap()
+    page.locator("[data-tick=time]").tap()
+    page.get_by_role("button", name="All of these are here").tap()
     first = run.plan.in_group("fat")[0]
     page.locator("[data-prompt]:not([hidden]) [name=mass_g]").fill(f"{first.planned_g * 10:.0f}")
     page.get_by_role("button", name="Weighed").tap()
@@ -169,9 +169,9 @@ def test_without_its_gear_ticked_nobody_goes_on_to_the_lye(at):
         button.tap()
         phone.wait_for_timeout(400)
 
-    phone.locator('[data-prompt="protection"]').get_by_role("button", name="All of it is here").tap()
+    phone.locator('[data-prompt="protection"]').get_by_role("button", name="All of it is so").tap()
 
-    expect(phone.locator('[data-prompt="protection"] [data-form-trouble]')).to_contain_text("Tick every one first")
+    expect(phone.locator('[data-prompt="protection"] [data-form-trouble]')).to_contain_text("Still open")
     expect(phone.locator('[data-prompt="protection"]')).to_be_visible()
 
 

@@ -28,6 +28,8 @@ for (const name of NAMES) {
     const { superfat, strength } = outlook(plan, { ...state, targets: { ...state.targets, ...expect.targets } });
     assert.ok(Math.abs((superfat ?? 0) - (expect.superfat ?? 0)) < 1e-9, `superfat ${superfat} ${expect.superfat}`);
     assert.ok(Math.abs((strength ?? 0) - (expect.strength ?? 0)) < 1e-9, `strength ${strength} ${expect.strength}`);
+    assert.deepEqual(state.ticked, expect.ticked);
+    assert.deepEqual(state.dealt, expect.dealt);
     assert.ok(Math.abs(state.pot_g - expect.pot_g) < 1e-6);
     assert.deepEqual(checks(plan, state, 6 * 60_000), expect.checks);
     const held = inVessel(plan, state);

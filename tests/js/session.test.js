@@ -29,7 +29,7 @@ test("what is on its way counts at once and is told as waiting", () => {
   const run = opened();
   run.setKept([kept("a", "weighed", "weigh:water", { line: "water", mass_g: 287.2 })]);
   const view = run.view();
-  assert.equal(view.current, "weigh:alkali:naoh");
+  assert.equal(view.current, "protection");
   assert.equal(view.waiting, 1);
   assert.equal(view.log.at(-1).id, "a");
   assert.equal(view.last_event, "a");

@@ -110,7 +110,7 @@ def test_an_invented_run_says_that_it_is_invented(finished):
 
 
 def test_planned_and_weighed_stand_side_by_side_with_lot_difference_and_tolerance(finished):
-    assert line(finished, "weighed", "Coconut") == "Coconut | C-1 | 300 g | 300 g | 0 g | ± 4.3 g | Ada (25 Nov, 08:33)"
+    assert line(finished, "weighed", "Coconut") == "Coconut | C-1 | 300 g | 300 g | 0 g | ± 4.3 g | Ada (25 Nov, 08:34)"
 
 
 def test_one_oil_over_shows_what_follows_and_what_was_decided():

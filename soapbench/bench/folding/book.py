@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from soapbench.bench.plan import Line, LineGroup, Plan, PlanLot, Prompt
+from soapbench.bench.plan import Line, LineGroup, Plan, PlanLot, Prompt, Tick
 from soapbench.shelf.facts import MaterialFacts
 
 # Prompts that the fold and the rules know by name; `planning` gives them these keys.
 PROTECTION = "protection"
+SCALE_CHECK = "scale-check"
+CLEAN = "clean"
 SETTLE = "settle"
 MELT = "melt"
 LYE = "alkali-into-water"
@@ -49,6 +51,17 @@ class Book:
     def weigh_prompts(self) -> dict[str, str]:
         """Return the key of the prompt that weighs a line, by the line's key."""
         return {prompt.line: prompt.key for prompt in self.plan.prompts if prompt.kind == "weigh"}
+
+    @cached_property
+    def ticks(self) -> dict[str, Tick]:
+        """Return every item to tick by its key."""
+        return {tick.key: tick for prompt in self.plan.prompts for tick in prompt.ticks}
+
+    @cached_property
+    def gate(self) -> tuple[Tick, ...]:
+        """Return what must be at hand, or dealt with, before anything caustic."""
+        lists = (p for p in self.plan.prompts if p.kind == "tick" and (p.phase == "gather" or p.key == PROTECTION))
+        return tuple(tick for prompt in lists for tick in prompt.ticks)
 
     @cached_property
     def fat_lines(self) -> tuple[Line, ...]:

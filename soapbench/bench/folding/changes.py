@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+from soapbench.bench.folding.book import SCALE_CHECK
 from soapbench.bench.folding.effects import effect, outlook
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.folding.targets import target_of
@@ -21,6 +22,8 @@ def take_change(tally: Tally, fact: Fact, change: Changed) -> None:
     line = tally.book.lines.get(change.line)
     if change.what in _ACTS:
         _ACTS[change.what](tally, fact, change, line)
+    if change.item:
+        tally.dealt_with[change.item] = change.decision
     prompt = tally.book.prompts.get(fact.prompt)
     tally.changes.append(
         Change(
@@ -40,7 +43,7 @@ def take_change(tally: Tally, fact: Fact, change: Changed) -> None:
 
 
 def _details(change: Changed) -> dict[str, Any]:
-    names = ("line", "material", "lot", "mass_g", "temp_c", "portion", "path", "tool", "minutes")
+    names = ("line", "material", "lot", "mass_g", "temp_c", "portion", "path", "tool", "minutes", "item")
     return {name: value for name in names if (value := getattr(change, name)) not in ("", None)}
 
 
@@ -119,7 +122,15 @@ def _left_out(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> N
 def _drawn_differently(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
     wanted = tally.plan.formula.drawing
     passes = wanted.passes if change.path == wanted.path else 0  # of another path nobody has counted them
-    tally.drawing = {"path": change.path, "tool": change.tool, "passes": passes, "event": fact.id}
+    drawn = {"path": change.path, "tool": change.tool, "passes": passes, "event": fact.id}
+    if tally.is_combined:
+        tally.drawing = drawn
+    else:  # there is nothing to draw in yet: it is what will be drawn
+        tally.drawing_ahead = drawn
+
+
+def _another_scale(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
+    tally.mark_done(SCALE_CHECK, fact.happened_at)
 
 
 def _thickened(tally: Tally, fact: Fact, change: Changed, line: Line | None) -> None:
@@ -133,6 +144,7 @@ _ACTS: dict[str, Callable[[Tally, Fact, Changed, Line | None], None]] = {
     "lost or spilt": _lost,
     "left out": _left_out,
     "drawn differently": _drawn_differently,
+    "another scale": _another_scale,
     "thickened early": _thickened,
 }
 

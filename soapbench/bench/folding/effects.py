@@ -10,11 +10,14 @@ from soapbench.bench.folding.pot import batter_g, needed_alkali
 from soapbench.bench.folding.pour_order import order_now
 from soapbench.bench.folding.superfat import central
 from soapbench.bench.folding.tally import Tally
+from soapbench.bench.folding.targets import share_of, target_of
 from soapbench.bench.kinds import Changed
 from soapbench.bench.plan import Line
 from soapbench.bench.state import Fact
 from soapbench.bench.words import grams, minutes, percent
+from soapbench.science.doses import Limit, check_dose, finished_g
 from soapbench.science.errors import OutOfRange
+from soapbench.shelf.facts import MaterialFacts
 
 LONG_PAUSE_MINUTES = 5.0  # after it a fluid batter is stirred and judged again; own choice
 
@@ -74,11 +77,28 @@ def _substituted(tally: Tally, fact: Fact, change: Changed) -> str:
     stand_in = tally.book.facts(change.material, change.lot)
     name = stand_in.name if stand_in else change.material
     said = f"{name} goes in for {line.name}."
-    if line.group == "scent" and stand_in is not None and stand_in.limit_percent is None:
-        return f"{said} No limit on skin is known for it: these bars cannot be sold on this record alone."
     if line.group == "scent" and stand_in is not None:
-        return f"{said} Its limit is {stand_in.limit_percent:g} % of the bar ({stand_in.limit_source})."
+        return f"{said} {_scent_words(tally, line, stand_in)}"
     return said
+
+
+def _scent_words(tally: Tally, line: Line, scent: MaterialFacts) -> str:
+    """Return what another scent means for the skin and for the time that is left to pour."""
+    time = "How long scented batter stays pourable is not known: pour it soon."
+    if scent.working_minutes is not None:
+        planned = tally.plan.materials[line.material].working_minutes
+        instead = f", not {planned:g}" if planned and planned != scent.working_minutes else ""
+        time = f"Scented batter stays pourable about {scent.working_minutes:g} min{instead}."
+    if scent.limit_percent is None:
+        return f"No limit on skin is known for it: these bars cannot be sold on this record alone. {time}"
+    limit = Limit(scent.limit_percent, "finished product", scent.limit_source, scent.limit_confidence)
+    dose = check_dose(scent.name, target_of(tally, line), _product_g(tally, line), limit)
+    return f"{dose.sentence} {time}"
+
+
+def _product_g(tally: Tally, line: Line) -> float:
+    """Return the grams of finished bars that a line goes into."""
+    return finished_g(share_of(tally, line.portion) * batter_g(tally))
 
 
 def _amount_off(tally: Tally, fact: Fact, change: Changed) -> str:
@@ -107,6 +127,11 @@ def _temperature_off(tally: Tally, fact: Fact, change: Changed) -> str:
 def _drawn_differently(tally: Tally, fact: Fact, change: Changed) -> str:
     planned = tally.plan.formula.drawing.path
     advice = cut_to_suit(tally.plan, {"path": change.path, "tool": change.tool})
+    if not tally.is_combined:
+        tools = {choice.tool: choice.tool_name for choice in tally.plan.drawings}
+        tool = f" with {tools[change.tool].lower()}" if change.tool in tools else ""
+        instead = f", not {planned}" if change.path != planned else ", the same as planned"
+        return f"The drawing will be {change.path}{tool}{instead}. To cut: {advice.way}. {advice.why}"
     return f"Drawn: {change.path}; planned: {planned}. To cut: {advice.way}. {advice.why}"
 
 
@@ -149,6 +174,22 @@ def _interrupted(tally: Tally, fact: Fact, change: Changed) -> str:
     return f"{away} When in doubt whether something went in, weigh the pot."
 
 
+def _not_at_hand(tally: Tally, fact: Fact, change: Changed) -> str:
+    tick = tally.book.ticks.get(change.item)
+    return f"{tick.text}: {change.decision[:1].lower()}{change.decision[1:]}." if tick else ""
+
+
+def _another_scale(tally: Tally, fact: Fact, change: Changed) -> str:
+    """Return what the step of another scale does to the superfat, as one step of it on the alkali."""
+    scale = next((each for each in tally.plan.other_scales if each.key == change.tool), None)
+    alkali = tally.book.planned_alkali_g
+    if scale is None or alkali <= 0:
+        return ""
+    points = 100 * (1 - tally.plan.planned_superfat) * scale.resolution_g / alkali
+    step = grams(scale.resolution_g)
+    return f"{scale.name} weighs in steps of {step}: one step of alkali moves the superfat by {points:.2g} points."
+
+
 def _other(tally: Tally, fact: Fact, change: Changed) -> str:
     return ""
 
@@ -161,6 +202,8 @@ _WORDS: dict[str, Callable[[Tally, Fact, Changed], str]] = {
     "thickened early": _thickened,
     "lost or spilt": _lost,
     "left out": _left_out,
+    "not at hand": _not_at_hand,
+    "another scale": _another_scale,
     "interrupted": _interrupted,
     "other": _other,
 }

@@ -26,11 +26,18 @@ def skipped(tally: Tally, settlement: Settlement | None) -> dict[str, str]:
 def _why_skipped(tally: Tally, prompt: Prompt, settlement: Settlement | None) -> str:
     if prompt.kind == "settle":
         return _why_not_settled(tally, settlement)
+    if prompt.kind == "draw" and is_left_undrawn(tally):
+        return "Nothing is drawn this time."
     if prompt.kind == "act" and prompt.line in tally.left_out:
         return f"{tally.book.lines[prompt.line].name} is left out."
     if prompt.portion and f"portion:{prompt.portion}" in tally.left_out and prompt.phase == "portions":
         return f"Portion {prompt.portion} is left out."
     return ""
+
+
+def is_left_undrawn(tally: Tally) -> bool:
+    """Return whether it was decided before there was batter that nothing is drawn."""
+    return tally.drawing_ahead is not None and tally.drawing_ahead["path"] == "none"
 
 
 def _why_not_settled(tally: Tally, settlement: Settlement | None) -> str:

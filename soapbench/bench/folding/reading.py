@@ -8,15 +8,16 @@ from typing import Any
 import msgspec
 
 from soapbench.bench import kinds
-from soapbench.bench.folding.book import REST_TEST, TRACE
+from soapbench.bench.folding.book import REST_TEST, SCALE_CHECK, TRACE
 from soapbench.bench.folding.changes import take_change, weigh, weigh_part
 from soapbench.bench.folding.pausing import ASIDE, end_pause, paused, resumed, rinsed
 from soapbench.bench.folding.remedying import take_remedy
 from soapbench.bench.folding.superfat import central, pot_doubt, situation
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.kinds import KINDS
-from soapbench.bench.state import Fact, TemperatureReading
+from soapbench.bench.state import Fact, PutOff, ScaleTried, TemperatureReading
 from soapbench.science.false_trace import rest_result
+from soapbench.science.scale_check import scale_check
 
 MINUTE = 60.0
 # After these, what was weighed in for a way out is in.
@@ -35,6 +36,8 @@ def read(tally: Tally, fact: Fact) -> None:
         tally.to_do = ""
     if fact.kind not in ASIDE:
         end_pause(tally, fact.happened_at)
+    if fact.kind not in ("postponed", *ASIDE):
+        tally.put_off = None  # going on takes it up again
     if fact.kind not in ("started", "paused", "resumed", "rinsed", *ENDINGS):
         tally.last_event = fact.id
     if fact.kind in MOVES_SUPERFAT and tally.is_combined and not tally.was_lye_heavy:
@@ -51,7 +54,25 @@ def _ticked(tally: Tally, fact: Fact, payload: kinds.Ticked) -> None:
 
 
 def _done(tally: Tally, fact: Fact, payload: kinds.Done) -> None:
+    prompt = tally.book.prompts.get(fact.prompt)
+    if payload.all_here and prompt is not None:
+        for tick in prompt.ticks:
+            if not tick.alone:
+                tally.ticked.setdefault(tick.key, True)
     tally.mark_done(fact.prompt, fact.happened_at)
+
+
+def _scale_checked(tally: Tally, fact: Fact, payload: kinds.ScaleChecked) -> None:
+    found = scale_check(payload.known_g, payload.read_g, tally.plan.resolution_g)
+    tally.scale_tried = ScaleTried(payload.known_g, payload.read_g, found.ok, found.sentence, fact.id)
+    if found.ok:
+        _mark(tally, fact, "scale check")
+    else:
+        tally.done.pop(SCALE_CHECK, None)
+
+
+def _postponed(tally: Tally, fact: Fact, payload: kinds.Postponed) -> None:
+    tally.put_off = PutOff(payload.why, payload.until, fact.happened_at, fact.person, fact.id)
 
 
 def _weighed(tally: Tally, fact: Fact, payload: kinds.Weighed) -> None:
@@ -119,7 +140,7 @@ def _drawn(tally: Tally, fact: Fact, payload: kinds.Drawn) -> None:
 
 def _changed(tally: Tally, fact: Fact, payload: kinds.Changed) -> None:
     take_change(tally, fact, payload)
-    if payload.what == "drawn differently":
+    if payload.what == "drawn differently" and tally.is_combined:
         _mark(tally, fact, "draw")
 
 
@@ -168,6 +189,8 @@ _READERS: dict[str, Callable[[Tally, Fact, Any], None]] = {
     "started": _started,
     "ticked": _ticked,
     "done": _done,
+    "scale-checked": _scale_checked,
+    "postponed": _postponed,
     "weighed": _weighed,
     "part-weighed": _part_weighed,
     "remedied": _remedied,

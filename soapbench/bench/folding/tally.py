@@ -8,7 +8,7 @@ from typing import Any
 
 from soapbench.bench.folding.book import COMBINE, LYE, Book
 from soapbench.bench.plan import Line, Plan
-from soapbench.bench.state import Change, Fact, Pause, Rinse, TemperatureReading, Weight
+from soapbench.bench.state import Change, Fact, Pause, PutOff, Rinse, ScaleTried, TemperatureReading, Weight
 from soapbench.shelf.facts import MaterialFacts
 
 
@@ -32,6 +32,10 @@ class Tally:
     pot_read_g: float | None = None  # the pot on the scale, until what it says is dealt with
     to_do: str = ""  # with what is weighed in for a way out
     decided: str = ""  # the situation in which a way out was chosen
+    dealt_with: dict[str, str] = field(default_factory=dict)  # item -> what a change does about it
+    scale_tried: ScaleTried | None = None
+    put_off: PutOff | None = None
+    drawing_ahead: dict[str, Any] | None = None
     choice: str = ""
     lost_batter_g: float = 0.0  # from the pot; what a cup loses is taken off its portion
     thickened: list[str] = field(default_factory=list)  # letters, the first one first

@@ -8,6 +8,7 @@ from typing import Any
 from soapbench.bars.to_science import KOH, NAOH, portion_shares, science_alkali, science_fat
 from soapbench.bench.learning.learnt import teachings
 from soapbench.bench.plan import Line, Plan, PlanLot, PlanPortion, Prompt
+from soapbench.bench.planning.active_time import minutes_at_work
 from soapbench.bench.planning.combining import combining
 from soapbench.bench.planning.cups import cups_of
 from soapbench.bench.planning.gathering import gathering
@@ -16,6 +17,7 @@ from soapbench.bench.planning.heat import jug_hottest_c
 from soapbench.bench.planning.lines import lines_of
 from soapbench.bench.planning.lye import fats, lye
 from soapbench.bench.planning.meanwhile import meanwhile
+from soapbench.bench.planning.pauses import with_pause
 from soapbench.bench.planning.portions import portions
 from soapbench.bench.planning.pouring import choices, drawing
 from soapbench.bench.planning.resting import resting
@@ -40,6 +42,7 @@ def make_plan(order: Order) -> Plan:
     shared, sentence = portions(batch, lines)
     bench = order.bench
     used = {line.material for line in lines}
+    prompts = _prompts(batch, lines, shared)
     return Plan(
         bar=order.bar,
         bar_slug=order.bar_slug,
@@ -57,7 +60,7 @@ def make_plan(order: Order) -> Plan:
         mould_shape=asdict(bench.mould),
         room_c=bench.room_c,
         lines=lines,
-        prompts=_prompts(batch, lines, shared),
+        prompts=prompts,
         portions=_portions(batch),
         materials={key: fact for key, fact in order.facts.items() if key in used},
         stand_ins=dict(order.stand_ins),
@@ -70,6 +73,10 @@ def make_plan(order: Order) -> Plan:
         lots=tuple(_taking(order, lot) for lot in order.lots),
         takes_mol_per_g=_takes(order),
         alkali_g_per_mol=_grams_per_mol(batch, lines),
+        check_mass_g=bench.scale.check_mass_g,
+        check_name=bench.scale.check_name,
+        other_scales=bench.other_scales,
+        active_minutes=minutes_at_work([prompt for prompt in prompts if prompt.phase != "gather"]),
         schedule=sentence,
         cups=cups_of(batch),
         loss_g=batch.learnt.loss_g,
@@ -91,16 +98,16 @@ def _learnt(batch: Batch, lines: tuple[Line, ...]) -> dict[str, Any]:
 
 
 def _prompts(batch: Batch, lines: tuple[Line, ...], shared: list[Prompt]) -> tuple[Prompt, ...]:
-    return (
-        *gathering(batch, lines),
+    work = (
         *fats(batch, lines),
         *lye(batch, lines),
         *meanwhile(batch, lines),
         *combining(batch, lines),
-        *shared,
+        *with_pause(batch, shared),
         *drawing(batch),
         *resting(batch),
     )
+    return (*gathering(batch, lines, minutes_at_work(work)), *work)
 
 
 def _portions(batch: Batch) -> tuple[PlanPortion, ...]:

@@ -7,6 +7,7 @@ from soapbench.bench.plan import Line, Prompt, Timer
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import BATTER, short
 from soapbench.bench.planning.given import Batch
+from soapbench.bench.planning.pauses import before_combining
 from soapbench.bench.planning.trace_words import why_trace
 from soapbench.science.false_trace import REST
 
@@ -22,7 +23,8 @@ def combining(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
     """Return the prompts from the cooling pots to the trace that the drawing needs."""
     into_fats = {liquid.material for liquid in batch.formula.liquids if liquid.goes_into == "fats"}
     milk = [line for line in lines if line.group == "liquid" and line.material in into_fats]
-    return [_cool(batch), _pot_check(batch), *[_stirred_in(line) for line in milk], _combine(), _trace(batch), _rest()]
+    before = [_cool(batch), _pot_check(batch), before_combining()]
+    return [*before, *[_stirred_in(line) for line in milk], _combine(), _trace(batch), _rest()]
 
 
 def _cool(batch: Batch) -> Prompt:

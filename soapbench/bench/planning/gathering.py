@@ -1,88 +1,115 @@
-"""Before anything starts: materials, tools, and the gate of protective equipment."""
+"""Before anything starts: materials, tools, the scale, and the time and room for it."""
 
 from __future__ import annotations
 
-from soapbench.bench.folding.book import PROTECTION
-from soapbench.bench.plan import Line, Prompt, Tick
+from math import ceil
+
+from soapbench.bench.folding.book import SCALE_CHECK
+from soapbench.bench.plan import Caution, Line, Prompt, Tick
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.heat import lye_jug
-from soapbench.bench.words import grams
+from soapbench.bench.words import grams, round_grams, span
 
-GEAR = (
-    Tick("goggles", "Splash goggles are on", "protection", "Closed all round. Spectacles do not do."),
-    Tick("gloves", "Gloves are on and have no holes", "protection", "Nitrile, neoprene or butyl, with long cuffs."),
-    Tick("clothes", "Long sleeves, apron and closed shoes are on", "protection", "No wool, no silk, no rings."),
-    Tick("water", "Running water is ten seconds away", "room", "The way to it is clear."),
-    Tick("air", "The air is moving", "room", "A window is open or the hood is on."),
-    Tick("people", "Children, animals and visitors are out", "room"),
-    Tick("bench", "The bench is clear of aluminium, zinc, tin and food", "room"),
+MOST_MATERIALS, MOST_TOOLS = 5, 6  # so that a list fits a phone: a material's row is the taller one
+MATERIALS = (
+    ("materials", "Set out the fats", ("fat",)),
+    ("materials-lye", "Set out what makes the lye", ("water", "alkali", "liquid")),
+    ("materials-more", "Set out colours and scents", ("colourant", "addition", "scent", "carrier")),
+)
+ROOM = (
+    Tick("rinse", "Water to rinse", "room", "It runs, ten seconds away."),
+    Tick("gear", "Goggles, gloves, apron", "room", "They lie ready."),
+    Tick("bench", "The bench is clear", "room", "No aluminium, zinc, tin, food."),
 )
 
 
-def gathering(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
-    """Return the three prompts of the gather phase."""
-    materials = Prompt(
-        key="materials",
-        phase="gather",
-        kind="tick",
-        title="Set out the materials",
-        detail="Tick what stands on the bench. Check each lot against its label.",
-        ticks=_materials(batch, lines),
-        changes=("substituted", "left out", "interrupted", "other"),
-    )
-    tools = Prompt("tools", "gather", "tick", "Set out the tools", ticks=_tools(batch), changes=("other",))
-    gear = Prompt(
-        key=PROTECTION,
-        phase="gather",
-        kind="tick",
-        title="Put on the gear and clear the room",
-        detail="The lye prompts stay shut until every one is ticked.",
-        ticks=(*GEAR, _numbers(batch)),
-        cautions=(cautions.GEAR, cautions.SHEET),
-        changes=("interrupted", "other"),
-    )
-    return [materials, tools, gear]
+def gathering(batch: Batch, lines: tuple[Line, ...], minutes: float) -> list[Prompt]:
+    """Return the prompts of the gather phase: lists of a hand's breadth, the scale, the time and the room."""
+    return [*_materials(batch, lines), *_tools(batch), _scale(batch), _room(batch, minutes)]
 
 
-def _materials(batch: Batch, lines: tuple[Line, ...]) -> tuple[Tick, ...]:
-    masses: dict[str, float] = {}
+def _materials(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
+    by_material: dict[str, list[Line]] = {}
     for line in lines:
-        masses[line.material] = round(masses.get(line.material, 0.0) + line.planned_g, 9)
-    first = {line.material: line for line in reversed(lines)}
-    return tuple(
-        Tick(f"material:{key}", first[key].name, "material", _stock(batch, first[key], mass))
-        for key, mass in masses.items()
+        by_material.setdefault(line.material, []).append(line)
+    found = []
+    for key, title, groups in MATERIALS:
+        rows = [each for each in by_material.values() if each[0].group in groups]
+        ticks = [_material(batch, each) for each in rows]
+        shown = (cautions.SHEET,) if "alkali" in groups else ()
+        found += _lists(key, title, ticks, MOST_MATERIALS, shown)
+    return found
+
+
+def _lists(key: str, title: str, ticks: list[Tick], most: int, shown: tuple[Caution, ...] = ()) -> list[Prompt]:
+    """Return the items as lists short enough for a phone, as even as can be; none for no items."""
+    count = ceil(len(ticks) / most)
+    size = ceil(len(ticks) / max(1, count))
+    return [
+        Prompt(
+            key=key if number == 0 else f"{key}-{number + 1}",
+            phase="gather",
+            kind="tick",
+            title=title,
+            cautions=shown,
+            ticks=tuple(ticks[number * size : (number + 1) * size]),
+            changes=("substituted", "left out", "interrupted", "other"),
+        )
+        for number in range(count)
+    ]
+
+
+def _material(batch: Batch, lines: list[Line]) -> Tick:
+    first, needed = lines[0], round(sum(line.planned_g for line in lines), 9)
+    fact = batch.fact(first.material)
+    left = fact.left_g if fact else None
+    is_short = left is not None and left < needed
+    return Tick(
+        key=f"material:{first.material}",
+        text=first.name,
+        what="material",
+        detail=_stock(first, needed, left),
+        lines=tuple(line.key for line in lines),
+        is_short=is_short,
+        alone=is_short,
     )
 
 
-def _stock(batch: Batch, line: Line, mass_g: float) -> str:
-    fact = batch.fact(line.material)
+def _stock(line: Line, needed: float, left: float | None) -> str:
     lot = f", lot {line.lot_code}" if line.lot_code else ""
-    left = f"; only {grams(fact.left_g)} left" if fact and fact.left_g is not None and fact.left_g < mass_g else ""
-    return f"{grams(mass_g)}{lot}{left}"
+    if left is None:
+        return f"{grams(needed)}{lot}"
+    if left < needed:
+        return f"{grams(needed)} needed, only {round_grams(left)} left: too little{lot}"
+    return f"{grams(needed)}{lot}: {round_grams(left)} left"
 
 
-def _numbers(batch: Batch) -> Tick:
-    return Tick("numbers", "The emergency numbers are in sight", "room", batch.bench.emergency)
+def _tools(batch: Batch) -> list[Prompt]:
+    work = [Tick(f"tool:{key}", text, "tool", detail) for key, text, detail in _to_mix_with(batch)]
+    shape = [Tick(f"tool:{key}", text, "tool", detail) for key, text, detail in _to_shape_with(batch)]
+    return [
+        *_lists("tools", "Set out the tools", work, MOST_TOOLS),
+        *_lists("tools-shape", "Set out mould and cutter", shape, MOST_TOOLS),
+    ]
 
 
-def _tools(batch: Batch) -> tuple[Tick, ...]:
-    return tuple(Tick(f"tool:{key}", text, "tool", detail) for key, text, detail in _tool_list(batch))
-
-
-def _tool_list(batch: Batch) -> list[tuple[str, str, str]]:
-    bench, formula = batch.bench, batch.formula
-    cups = len(batch.made.portions) - 1
-    found = [
-        ("scale", bench.scale.name, f"Steps of {grams(bench.scale.resolution_g)}. It shows g."),
+def _to_mix_with(batch: Batch) -> list[tuple[str, str, str]]:
+    bench = batch.bench
+    return [
+        ("scale", bench.scale.name, f"Its display says g, in steps of {grams(bench.scale.resolution_g)}."),
         ("thermometer", bench.tool("thermometer", "Thermometer"), "Steel or glass, no aluminium."),
-        ("blender", bench.tool("blender", "Stick blender"), "Its guard stays under the batter."),
+        ("blender", bench.tool("blender", "Stick blender"), "It runs. Guard whole."),
         ("spatula", bench.tool("spatula", "Spatula"), ""),
         ("jug", lye_jug(batch)[0], "Whole, dry, marked LYE."),
         ("pot", bench.vessel("pot", "Mixing pot"), "No aluminium."),
-        ("mould", bench.mould_name, "Lined and level."),
     ]
+
+
+def _to_shape_with(batch: Batch) -> list[tuple[str, str, str]]:
+    bench, formula = batch.bench, batch.formula
+    cups = len(batch.made.portions) - 1
+    found = [("mould", bench.mould_name, "Lined and level.")]
     if cups > 0:
         found.append(("cups", f"{cups} portion cup{'s' if cups > 1 else ''}", "Marked with their letters."))
     if formula.drawing.path != "none":
@@ -99,3 +126,30 @@ def _tool_list(batch: Batch) -> list[tuple[str, str, str]]:
 def _named(batch: Batch, key: str, fallback: str) -> str:
     tool = batch.bench.tool_by_key(key)
     return tool.name if tool else fallback
+
+
+def _scale(batch: Batch) -> Prompt:
+    scale = batch.bench.scale
+    known = scale.check_name or "the known mass"
+    detail = f"Put {known} on it." if scale.check_mass_g else "Take anything with its weight on it."
+    return Prompt(
+        key=SCALE_CHECK,
+        phase="gather",
+        kind="scale check",
+        title="Try the scale",
+        detail=detail,
+        changes=("interrupted", "other"),
+    )
+
+
+def _room(batch: Batch, minutes: float) -> Prompt:
+    time = Tick("time", f"Free for {span(minutes)}", "time", "From now until the drawing is done.", alone=True)
+    numbers = Tick("numbers", "Numbers to call in sight", "room", batch.bench.emergency)
+    return Prompt(
+        key="room",
+        phase="gather",
+        kind="tick",
+        title="Time and room",
+        ticks=(time, *ROOM, numbers),
+        changes=("interrupted", "other"),
+    )

@@ -9,7 +9,7 @@ from typing import Literal
 from soapbench.bars.amounts import Amounts
 from soapbench.bars.formula import Formula
 from soapbench.bench.learning.learnt import Learnt, without
-from soapbench.bench.plan import PlanLot
+from soapbench.bench.plan import PlanLot, PlanScale
 from soapbench.science.mould import Mould
 from soapbench.shelf.facts import MaterialFacts
 
@@ -19,6 +19,8 @@ class Scale:
     name: str
     resolution_g: float
     capacity_g: float
+    check_mass_g: float = 0.0  # kept to try it with, 0 for none
+    check_name: str = ""
 
 
 @dataclass(frozen=True)
@@ -50,6 +52,7 @@ class Bench:
     mould: Mould
     vessels: tuple[Vessel, ...] = ()
     tools: tuple[Tool, ...] = ()
+    other_scales: tuple[PlanScale, ...] = ()
 
     def vessel(self, use: str, fallback: str) -> str:
         """Return the name of the first vessel for this use."""

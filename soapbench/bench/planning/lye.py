@@ -11,6 +11,7 @@ from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import weigh
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.heat import jug_water_g, lye_jug, peak_of
+from soapbench.bench.planning.pauses import before_alkali
 from soapbench.science.cooling_law import minutes_between, pot_heat_capacity, prior_for
 from soapbench.science.errors import OutOfRange
 from soapbench.science.lye import concentration, heat_capacity
@@ -59,8 +60,14 @@ def lye(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
         cautions=(cautions.HOT_LYE,),
         changes=("temperature off", "interrupted", "other"),
     )
-    weighings = [weigh(batch, line, "lye") for line in (*wet, *dry)]
-    return [*weighings, _into_water(batch, has_milk=any(line.group == "liquid" for line in wet)), reading]
+    water, alkali = [weigh(batch, line, "lye") for line in wet], [weigh(batch, line, "lye") for line in dry]
+    return [
+        *water,
+        before_alkali(batch),
+        *alkali,
+        _into_water(batch, has_milk=any(line.group == "liquid" for line in wet)),
+        reading,
+    ]
 
 
 def _into_water(batch: Batch, *, has_milk: bool) -> Prompt:

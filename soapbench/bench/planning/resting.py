@@ -7,18 +7,18 @@ from soapbench.bench.plan import ChangeKind, Prompt, Timer
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.heat import loaf_outlook
+from soapbench.bench.planning.pauses import before_leaving
 from soapbench.bench.planning.size import cut_sentence
 
 HOUR = 60.0
 DAY = 24 * HOUR
-LOOK_MINUTES = 30.0  # when a loaf that overheats starts to show it; own choice
 LOAF: tuple[ChangeKind, ...] = ("temperature off", "lost or spilt", "interrupted", "other")
 
 
 def resting(batch: Batch) -> list[Prompt]:
     """Return the prompts from the full mould to the released bars."""
     process = batch.formula.process
-    start = _oven(batch) if process.oven else [_cover(batch), _clean(), _look()]
+    start = _oven(batch) if process.oven else [_cover(batch), before_leaving(), _look()]
     return [*start, _rest(batch), *_unmould(batch), _cut(batch), _cure(batch), _test(), _release()]
 
 
@@ -61,20 +61,7 @@ def _oven(batch: Batch) -> list[Prompt]:
         timer=_rest_timer(batch),
         changes=LOAF,
     )
-    return [put_in, _clean(), _look(), off]
-
-
-def _clean() -> Prompt:
-    return Prompt(
-        key="clean",
-        phase="rest",
-        kind="act",
-        title="Clean up and make the bench safe",
-        detail="Alkali jar shut and away. Jug, cups and blender rinsed. Bench wiped twice. No cup is left over.",
-        cautions=(cautions.RINSE,),
-        timer=Timer("look", "Loaf: look for swelling", LOOK_MINUTES, until="look"),
-        changes=("left out", "lost or spilt", "interrupted", "other"),
-    )
+    return [put_in, before_leaving(), _look(), off]
 
 
 def _look() -> Prompt:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from soapbench.bench.folding.book import COMBINE, POT_CHECK, TEST
 from soapbench.bench.kinds import Done, Drawn, PotChecked, RestTested, TraceSeen
-from soapbench.bench.plan import Prompt
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.weighing import check_lye_may_be_made
 from soapbench.bench.rules.words import Asked
@@ -17,8 +16,6 @@ def check_done(asked: Asked) -> None:
     if not isinstance(asked.payload, Done) or prompt is None:
         return
     check_lye_may_be_made(asked)
-    if prompt.kind == "tick":
-        _check_ticked(asked, prompt)
     if prompt.key == COMBINE:
         _check_ready_to_combine(asked)
     if prompt.phase in ("portions", "pour", "rest", "cut"):
@@ -39,14 +36,6 @@ def needs_test(state: RunState) -> bool:
     """Return whether the batch is, was or may be lye-heavy, or failed its last test."""
     may_be = state.superfat is not None and state.superfat.lye_heavy_possible
     return may_be or state.needs_test or bool(state.tests and not state.tests[-1].payload["passed"])
-
-
-def _check_ticked(asked: Asked, prompt: Prompt) -> None:
-    ticked = asked.state.ticked
-    needed = [tick for tick in prompt.ticks if tick.what in ("protection", "room")]
-    missing = [tick.text for tick in needed if not ticked.get(tick.key)]
-    if missing:
-        raise Refused(f"Not ticked yet: {listed(missing)}.")
 
 
 def _check_ready_to_combine(asked: Asked) -> None:

@@ -5,15 +5,17 @@ from __future__ import annotations
 from soapbench.bench.folding.book import COMBINE, LYE
 from soapbench.bench.folding.log import TOOK_BACK
 from soapbench.bench.folding.pot import pot_checked
-from soapbench.bench.kinds import PotChecked, Read, TookBack
+from soapbench.bench.kinds import PotChecked, Read, ScaleChecked, TookBack
 from soapbench.bench.reading_doubt import doubt_about
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.words import Asked
 from soapbench.science.errors import OutOfRange
+from soapbench.science.scale_check import scale_check
 
 # Which events may answer which kind of prompt; a remark, a change or a reading may come at any.
 ANSWERS = {
     "tick": ("ticked", "done"),
+    "scale check": ("scale-checked",),
     "weigh": ("weighed", "part-weighed"),
     "act": ("done",),
     "hold": ("done",),
@@ -33,7 +35,8 @@ ANSWERS = {
     "release": ("released", "rejected"),
 }
 AT_ANY = (
-    "started", "read", "changed", "remedied", "noted", "attached", "paused", "resumed", "rinsed", TOOK_BACK, "stopped",
+    "started", "read", "changed", "remedied", "noted", "attached", "paused", "resumed", "rinsed", TOOK_BACK,
+    "postponed", "stopped",
 )  # fmt: skip
 # What may still be written into a closed batch: bars and floors can burn after it.
 AFTER_THE_END = ("noted", "attached", "rinsed")
@@ -84,6 +87,8 @@ def remark_on(asked: Asked) -> str:
         return "" if answered else doubt_about(asked.book.plan, asked.state, asked.payload.pot, asked.payload.temp_c)
     if isinstance(asked.payload, PotChecked):
         return _gap_in_pot(asked, asked.payload)
+    if isinstance(asked.payload, ScaleChecked):
+        return _off_scale(asked, asked.payload)
     if not isinstance(asked.payload, TookBack):
         return ""
     found = next(fact for fact in asked.facts if fact.id == asked.payload.event)
@@ -93,6 +98,12 @@ def remark_on(asked: Asked) -> str:
     if prompt.key in (LYE, COMBINE):
         return "This corrects a mistaken tap only. If it was really done, it cannot be undone: confirm it again."
     return "This corrects a mistaken tap only. What is poured stays poured."
+
+
+def _off_scale(asked: Asked, tried: ScaleChecked) -> str:
+    """Return what to do about a scale that is off; "" when it may be used."""
+    found = scale_check(tried.known_g, tried.read_g, asked.book.plan.resolution_g)
+    return "" if found.ok else found.sentence
 
 
 def _gap_in_pot(asked: Asked, checked: PotChecked) -> str:

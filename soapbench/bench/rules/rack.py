@@ -7,7 +7,6 @@ from soapbench.bench.kinds import CureWeighed, Cut, Rejected, Released, Stopped,
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.lye import must_be_tested
 from soapbench.bench.rules.words import Asked
-from soapbench.bench.safety import is_lye_unaccounted
 
 HIGHEST_PH = 11.0  # EU Cosmetics Regulation 1223/2009, Annex III entry 15a, taken as our own limit
 
@@ -56,8 +55,6 @@ def check_ending(asked: Asked) -> None:
 def _check_stop(asked: Asked, stop: Stopped) -> None:
     if asked.state.cut is not None and CURE in asked.state.done:
         raise Refused("The bars are cured. Release or reject them.")
-    if is_lye_unaccounted(asked.state) and not stop.lye:
-        raise Refused("Lye was made for this batch. Say where it is now, then stop.", "lye")
     if not stop.steps and not stop.made_safe.strip():
         raise Refused("Tick what was made safe, or write how it was made safe.", "made_safe")
 

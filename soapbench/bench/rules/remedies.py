@@ -7,7 +7,7 @@ from soapbench.bench.folding.superfat import STRONGEST
 from soapbench.bench.kinds import Done, PartWeighed, Remedied
 from soapbench.bench.plan import Line
 from soapbench.bench.refusal import Refused
-from soapbench.bench.rules.weighing import check_alkali_may_be_weighed, check_lot, material_of
+from soapbench.bench.rules.weighing import check_lot, material_of
 from soapbench.bench.rules.words import Asked
 from soapbench.bench.words import grams, percent
 
@@ -16,7 +16,7 @@ OF_THE_POT = frozenset({"C15-in", "C15-out", "C15-twice", "C15-again", "C15-on"}
 
 
 def check_part(asked: Asked) -> None:
-    """Refuse a part of nothing, of what is weighed already, or of alkali before its time."""
+    """Refuse a part of nothing, or of what is weighed already."""
     payload = asked.payload
     if not isinstance(payload, PartWeighed):
         return
@@ -28,8 +28,6 @@ def check_part(asked: Asked) -> None:
     if line.key in asked.state.weights and line.key not in asked.state.owed:
         raise Refused(f"{line.name} is weighed already. Take that back first, or type its whole weight.", "line")
     check_lot(asked, payload.lot, material_of(asked, line))
-    if line.group == "alkali":
-        check_alkali_may_be_weighed(asked)
 
 
 def check_remedied(asked: Asked) -> None:

@@ -33,8 +33,6 @@ def check_weighed(asked: Asked) -> None:
     if asked.payload.mass_g == 0:
         raise Refused("0 g is nothing. Type what the scale shows, or say that it is left out.", "mass_g")
     check_lot(asked, asked.payload.lot, material_of(asked, line))
-    if line.group == "alkali":
-        check_alkali_may_be_weighed(asked)
 
 
 def material_of(asked: Asked, line: Line) -> str:
@@ -50,26 +48,6 @@ def check_lot(asked: Asked, lot: int | None, material: str) -> None:
     """Refuse a lot of another material."""
     if lot is not None and (lot not in asked.book.lots or asked.book.lots[lot].material != material):
         raise Refused("That lot is not one of this material. Choose it from the list.", "lot")
-
-
-def check_alkali_may_be_weighed(asked: Asked) -> None:
-    """Refuse alkali before the gate is ticked, every fat is in the pot, and the alkali is settled.
-
-    Raises:
-        Refused: with what comes first.
-    """
-    if asked.missing_gear:
-        raise Refused(f"First the gear. Not ticked yet: {listed(asked.missing_gear)}.")
-    fats = asked.missing("fat")
-    if fats:
-        raise Refused(f"First weigh every fat, or say that it is left out: {listed(fats)}.", "line")
-    settlement = asked.state.settlement
-    if settlement is not None and settlement.is_needed and not settlement.choice and not _is_weighed(asked):
-        raise Refused("The fats came out differently. First choose which alkali to weigh.", "choice")
-
-
-def _is_weighed(asked: Asked) -> bool:
-    return any(line.key in asked.state.weights for line in asked.book.plan.in_group("alkali"))
 
 
 def check_settled(asked: Asked) -> None:
@@ -132,8 +110,6 @@ def _amount_off(asked: Asked, change: Changed, line: Line | None) -> None:
     line = _needs_line(line)
     if not change.mass_g:
         raise Refused("Type what is really in, in grams.", "mass_g")
-    if line.group == "alkali":
-        check_alkali_may_be_weighed(asked)
 
 
 def _lost(asked: Asked, change: Changed, line: Line | None) -> None:
@@ -163,6 +139,13 @@ def _drawn_differently(asked: Asked, change: Changed, line: Line | None) -> None
     _check_path(change.path)
 
 
+def _another_scale(asked: Asked, change: Changed, line: Line | None) -> None:
+    if change.tool not in {scale.key for scale in asked.book.plan.other_scales}:
+        raise Refused("Choose a scale that is in the workshop.", "tool")
+    if asked.state.lye_made:
+        raise Refused("The lye is made. Another scale does not change what is in it.", "tool")
+
+
 _NEEDS: dict[str, Callable[[Asked, Changed, Line | None], None]] = {
     "substituted": _substituted,
     "amount off": _amount_off,
@@ -170,18 +153,18 @@ _NEEDS: dict[str, Callable[[Asked, Changed, Line | None], None]] = {
     "left out": _left_out,
     "temperature off": _temperature_off,
     "drawn differently": _drawn_differently,
+    "another scale": _another_scale,
 }
 
 
 def check_lye_may_be_made(asked: Asked) -> None:
-    """Refuse alkali into water before the gate is ticked and everything of the lye is weighed.
+    """Refuse alkali into water before everything of the lye is weighed.
 
     Raises:
         Refused: with what comes first.
     """
     if asked.prompt_key != LYE:
         return
-    check_alkali_may_be_weighed(asked)
     missing = asked.missing("alkali", "water")
     if missing:
         raise Refused(f"First weigh {listed(missing)}.")

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from soapbench.bench.folding.book import PROTECTION, Book
+from soapbench.bench.folding.book import Book
 from soapbench.bench.kinds import Payload
-from soapbench.bench.plan import Line, Prompt
+from soapbench.bench.plan import Line, Prompt, Tick
 from soapbench.bench.refusal import Refused
 from soapbench.bench.state import Fact, RunState
 
@@ -50,7 +50,10 @@ class Asked:
         return [line.name for line in lines if not self.is_accounted(line) or line.key in self.state.owed]
 
     @property
-    def missing_gear(self) -> list[str]:
-        """Return the items of the gate before the lye that are not ticked."""
-        gate = self.book.prompts.get(PROTECTION)
-        return [tick.text for tick in gate.ticks if not self.state.ticked.get(tick.key)] if gate else []
+    def not_at_hand(self) -> list[str]:
+        """Return the items of the gate before the lye that are neither at hand nor dealt with."""
+        return [tick.text for tick in self.book.gate if not self.is_settled(tick)]
+
+    def is_settled(self, tick: Tick) -> bool:
+        """Return whether an item is at hand, or a change deals with it."""
+        return self.state.ticked.get(tick.key, False) or tick.key in self.state.dealt

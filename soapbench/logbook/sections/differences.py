@@ -93,7 +93,7 @@ def _details(given: Given, change: Change) -> str:
         found.get("material", "")
     )
     parts = [
-        line.name if line else "",
+        line.name if line else given.item(found.get("item", "")),
         f"→ {stand_in.name}" if stand_in else "",
         grams(found["mass_g"]) if "mass_g" in found else "",
         f"{found['temp_c']:g} °C" if "temp_c" in found else "",

@@ -48,7 +48,7 @@ def _row(given: Given, line: Line) -> tuple[Cell, ...]:
     if weight is None:
         return _absent(given, line)
     return (
-        _material(line, weight),
+        _material(given, line, weight),
         Cell(given.lot_code(weight.lot) or _("no lot")),
         _planned(weight),
         _actual(given, weight),
@@ -78,9 +78,11 @@ def _portion(line: Line) -> str:
     return _("portion %s") % line.portion if line.portion else ""
 
 
-def _material(line: Line, weight: Weight) -> Cell:
+def _material(given: Given, line: Line, weight: Weight) -> Cell:
+    fact = given.by_id.get(weight.event)
+    jar = fact.payload.get("jar") if fact else ""
     if weight.material == line.material:
-        return Cell(weight.name, _portion(line))
+        return Cell(weight.name, _("read on the jar: %s") % jar if jar else _portion(line))
     notes = [_("instead of %s") % line.name, _portion(line)]
     return Cell(weight.name, ", ".join(note for note in notes if note), "attention")
 

@@ -26,6 +26,8 @@ export function eventWords(plan, event) {
   if (kind === "resumed") return ["back at the bench", payload.checked].filter(Boolean).join(" · ");
   if (kind === "rinsed") return payload.is_running ? "rinsing began" : "rinsing ended";
   if (kind === "attached") return [payload.what === "photo" ? "photo" : "voice note", payload.words].filter(Boolean).join(": ");
+  if (kind === "scale-checked") return `${payload.known_g} g: ${payload.read_g} g`;
+  if (kind === "postponed") return payload.why;
   if (kind === "noted") return String(payload.text).slice(0, 60);
   return plan.prompts.find(({ key }) => key === event.prompt)?.title ?? kind;
 }

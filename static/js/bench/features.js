@@ -10,6 +10,8 @@ import { wireDeviation } from "./deviation.js";
 import { wireDifferent } from "./different.js";
 import { wireDrawings } from "./drawings.js";
 import { showFollows, showNotices } from "./follows.js";
+import { wireForcing } from "./forcing.js";
+import { wireGather } from "./gather.js";
 import { wireNotes } from "./notes.js";
 import { wirePotGap } from "./potGap.js";
 import { wireFreshen } from "./freshen.js";
@@ -47,6 +49,8 @@ const FEATURES = [
   wireStrokes,
   wireDrawings,
   wireFreshen,
+  wireGather,
+  wireForcing,
 ];
 
 /**

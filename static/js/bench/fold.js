@@ -6,6 +6,7 @@ import { doseTargets, portionTargets, portionsNow, takings } from "./doses.js";
 import { soFarOf, tidy } from "./remedied.js";
 import { plannedOf, potTotal, settle } from "./sums.js";
 import { emptyTally, read } from "./tally.js";
+import { dealt } from "./ticks.js";
 
 /** @typedef {import("./types.js").Event} Event */
 /** @typedef {import("./types.js").Plan} Plan */
@@ -73,6 +74,7 @@ function stateOf(tally, settlement) {
     done: tally.done,
     skipped,
     ticked: tally.ticked,
+    dealt: dealt(tally),
     weights: tally.weights,
     used_instead: tally.usedInstead,
     targets: asked,
@@ -115,6 +117,7 @@ function isSkipped(tally, prompt, settlement) {
     const isWeighed = tally.plan.lines.some((line) => line.group === "alkali" && line.key in tally.weights);
     return settlement !== null && (!settlement.is_needed || isWeighed);
   }
+  if (prompt.kind === "draw" && tally.pathAhead === "none") return true;
   if (prompt.kind === "act" && tally.leftOut.has(prompt.line)) return true;
   return prompt.phase === "portions" && tally.leftOut.has(`portion:${prompt.portion}`);
 }

@@ -162,11 +162,13 @@ function onSubmit(event) {
   event.preventDefault();
   if (!form.reportValidity()) return;
   const { payload, wrong } = payloadOf(form, event.submitter);
-  if (wrong || (form.querySelector("[data-entry]:not([data-optional])") && payload.mass_g === undefined)) {
+  const entered = form.querySelector("[data-entry]:not([data-optional]) [data-number]")?.getAttribute("name");
+  if (wrong || (entered && payload[entered] === undefined)) {
     complain(form, root.dataset.notNumber ?? "");
     return;
   }
-  if (kind === "done" && form.closest("[data-prompt]")?.querySelector("[data-needed][aria-pressed=false]")) {
+  if (kind === "done" && form.closest("[data-prompt]")?.querySelector("[data-needed]")) {
+    form.closest("[data-prompt]")?.classList.add("complained");
     complain(form, root.dataset.tickFirst ?? "");
     return;
   }

@@ -2,6 +2,7 @@
  * What the events have told so far. The phone's half of soapbench.bench.folding: reading, changes and tally.
  */
 import { forget, remedy, soFarOf, tidy } from "./remedied.js";
+import { allHere, scaleIsGood } from "./ticks.js";
 
 /** @typedef {import("./types.js").Event} Event */
 /** @typedef {import("./types.js").Line} Line */
@@ -17,6 +18,8 @@ export function emptyTally(plan) {
     ticked: /** @type {Record<string, boolean>} */ ({}),
     weights: /** @type {Record<string, Weight>} */ ({}),
     usedInstead: /** @type {Record<string, {material: string, lot: number | null}>} */ ({}),
+    dealtWith: /** @type {Record<string, string>} */ ({}),
+    pathAhead: "", // chosen before there was batter
     leftOut: /** @type {Set<string>} */ (new Set()),
     parts: /** @type {Record<string, number[]>} */ ({}), // weighed of a line that is not whole yet
     owed: /** @type {Record<string, number>} */ ({}), // still to weigh of a line that was weighed or left out
@@ -60,10 +63,18 @@ const READERS = {
   rinsed: (tally, event) =>
     void (tally.rinsingSince = event.payload.is_running ? (tally.rinsingSince ?? event.happened_at) : null),
   ticked: (tally, { payload }) => void (tally.ticked[payload.item] = payload.is_here ?? true),
-  done: (tally, event) => markDone(tally, event.prompt, event),
   weighed: (tally, event) => weighWhole(tally, event, tally.lines.get(event.payload.line), event.payload.lot ?? null),
   "part-weighed": (tally, event) => weighPart(tally, event.payload.line, event.payload.mass_g),
   remedied: (tally, event) => remedy(tally, event, reopen),
+  done(tally, event) {
+    if (event.payload.all_here) allHere(tally, event);
+    markDone(tally, event.prompt, event);
+  },
+  "scale-checked"(tally, event) {
+    const { known_g: known, read_g: read } = event.payload;
+    if (scaleIsGood(known, read, tally.plan.resolution_g)) markKind(tally, event, "scale check");
+    else delete tally.done["scale-check"];
+  },
   settled(tally, event) {
     tally.choice = event.payload.choice;
     markDone(tally, event.prompt, event);
@@ -196,6 +207,7 @@ function change(tally, event) {
   CHANGES[event.payload.what]?.(tally, event, line);
   const { id, prompt, happened_at, payload } = event;
   tally.changes.push({ event: id, prompt, at: happened_at, payload });
+  if (event.payload.item) tally.dealtWith[event.payload.item] = event.payload.decision;
 }
 
 /** @type {Record<string, (tally: Tally, event: Event, line: Line | undefined) => void>} */
@@ -228,7 +240,11 @@ const CHANGES = {
     forget(tally, line.key);
     markDone(tally, weighPrompt(tally, line.key), event);
   },
-  "drawn differently": (tally, event) => markKind(tally, event, "draw"),
+  "drawn differently"(tally, event) {
+    if ("combine" in tally.done) markKind(tally, event, "draw");
+    else tally.pathAhead = event.payload.path;
+  },
+  "another scale": (tally, event) => markDone(tally, "scale-check", event),
 };
 
 /**

@@ -10,7 +10,8 @@
  * @typedef {{key: string, label: string, minutes: number, until: string, portion: string,
  *   spoon_after: number | null}} PlanTimer spoon_after: minutes over, from which a portion is spooned
  * @typedef {{key: string, kind: string, title: string, phase: string, line: string, portion: string,
- *   letters: string[], pot: string, changes: string[], meanwhile: boolean, takes_minutes: number,
+ *   letters: string[], pot: string, changes: string[],
+ *   ticks: {key: string, lines: string[], alone: boolean}[], meanwhile: boolean, takes_minutes: number,
  *   low_c: number | null, high_c: number | null,
  *   timer: PlanTimer | null}} Prompt
  * @typedef {{resolution_g: number, decimals: number, tares: Record<string, number>,
@@ -21,7 +22,7 @@
  *   portions: {letter: string, name: string, share: number}[], items: Record<string, string>,
  *   names: Record<string, string>,
  *   path: string, tools: Record<string, string>, own_lots: Record<string, [number, string]>, path_passes: number,
- *   usual_trace_minutes: number | null}} Plan
+ *   usual_trace_minutes: number | null, scale: {check_mass_g: number, name: string}, drawing: string}} Plan
  * @typedef {{mass_g: number, target_g: number, material: string, lot: number | null, name: string}} Weight
  * @typedef {{is_needed: boolean, choice: string, planned: Record<string, number>,
  *   recomputed: Record<string, number>}} Settlement
@@ -36,6 +37,7 @@
  * @property {Record<string, string>} done
  * @property {Record<string, boolean>} skipped
  * @property {Record<string, boolean>} ticked
+ * @property {Record<string, string>} dealt what is done about an item that is not here
  * @property {Record<string, Weight>} weights
  * @property {Record<string, {material: string, lot: number | null}>} used_instead
  * @property {Record<string, number>} targets
