@@ -29,6 +29,9 @@ _PROCESS = {
 }
 
 
+_BY_PROCESS = {"unmould_hours": "Unmould when it is firm.", "cut_hours": "Cut when it leaves the mould."}
+
+
 def differences(old: Formula, new: Formula, names: Names) -> tuple[str, ...]:
     """Return what is different in the new formula, one short sentence each, in the order of the work."""
     return (
@@ -175,6 +178,8 @@ def _process(old: Process, new: Process) -> list[str]:
 
 
 def _process_words(name: str, value: Any) -> str:
+    if name in _BY_PROCESS and not value:
+        return _BY_PROCESS[name]
     said = {True: _("yes"), False: _("no")}[value] if isinstance(value, bool) else SAID.get(str(value), value)
     text = _PROCESS[name].format(spelt(said) if isinstance(said, float) else said)
     return f"{text[:1].upper()}{text[1:]}."

@@ -152,6 +152,9 @@ class CutForm(OfferForm):
         return {"mould": formula.mould, "way": cut.way, "tool": cut.tool, **sizes}
 
 
+HOURS = ("unmould_hours", "cut_hours")  # empty: the process decides
+
+
 class ProcessForm(OfferForm):
     fats_c = NumberField(_("Fats warmed to"), unit="°C", most=100)
     mix_low_c = NumberField(_("Mix from"), unit="°C", most=100)
@@ -161,8 +164,16 @@ class ProcessForm(OfferForm):
     oven = Tick(_("Put it into a warm oven"))
     oven_c = NumberField(_("Oven at"), unit="°C", most=120)
     oven_minutes = NumberField(_("Oven for"), unit="min", most=6000)
-    unmould_hours = NumberField(_("Unmould after"), unit="h", most=1000)
-    cut_hours = NumberField(_("Cut after"), unit="h", most=1000)
+    unmould_hours = NumberField(
+        _("Unmould after"),
+        unit="h",
+        most=1000,
+        required=False,
+        help_text=_("Empty: by gel, oven, lye and fats, as the batch turns out. Your own figure wins over that."),
+    )
+    cut_hours = NumberField(
+        _("Cut after"), unit="h", most=1000, required=False, help_text=_("Empty: when it leaves the mould.")
+    )
     cure_days = NumberField(_("Cure for"), unit=_("days"), most=2000)
 
     def clean(self) -> dict[str, Any]:
@@ -174,13 +185,15 @@ class ProcessForm(OfferForm):
 
     def part(self) -> Process:
         typed = self.cleaned_data
-        return Process(**{**typed, "cure_days": round(typed["cure_days"])})
+        hours = {name: typed[name] or 0.0 for name in HOURS}
+        return Process(**{**typed, **hours, "cure_days": round(typed["cure_days"])})
 
     @staticmethod
     def typed(formula: Formula) -> dict[str, Any]:
         names = [name for name in ProcessForm.base_fields if name not in ("trace", "insulated", "oven")]
         process = formula.process
         numbers = {name: spelt(getattr(process, name)) for name in names}
+        numbers |= {name: "" for name in HOURS if not getattr(process, name)}
         return {"trace": process.trace, "insulated": process.insulated, "oven": process.oven, **numbers}
 
 

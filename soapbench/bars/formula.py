@@ -118,8 +118,8 @@ class Process:
     oven_c: float = 77.0
     oven_minutes: float = 60.0
     insulated: bool = True
-    unmould_hours: float = 24.0
-    cut_hours: float = 24.0
+    unmould_hours: float = 0.0  # 0: what the process, the gel that is seen and the lye make likely
+    cut_hours: float = 0.0  # 0: with the unmoulding
     cure_days: int = 42
 
 

@@ -12,8 +12,8 @@ from soapbench.bench.state import Fact, RunState
 from soapbench.bench.stock import keep_lots
 
 COLUMNS = (
-    "status", "prompt", "prompt_title", "due_at", "deviations", "started_at", "ended_at", "ended_why", "bars_made",
-    "superfat_central", "put_off", "event_count", "head_digest", "lesson",
+    "status", "prompt", "prompt_title", "due_at", "due_until", "paused_since", "deviations", "started_at", "ended_at",
+    "ended_why", "bars_made", "superfat_central", "put_off", "event_count", "head_digest", "lesson",
 )  # fmt: skip
 # Only these can change which lots were weighed from.
 MOVES_STOCK = ("weighed", "changed", "remedied", "took-back")
@@ -41,6 +41,8 @@ def set_columns(run: Run, plan: Plan, state: RunState) -> None:
     run.prompt = state.current
     run.prompt_title = prompt_title(plan, state, plan.prompt(state.current)) if state.current else ""
     run.due_at = state.due_at
+    run.due_until = state.rest.latest if state.rest and state.status == "resting" else None
+    run.paused_since = state.paused_since
     run.deviations = state.deviations
     run.started_at = state.started_at
     run.ended_at = state.ended.happened_at if state.ended else None

@@ -72,6 +72,12 @@ def _attached(plan: Plan, fact: Fact) -> str:
     return f"{name}: {words}" if words else name
 
 
+def _firmness(payload: Payload) -> str:
+    if payload["crumbles"]:
+        return _("crumbles")
+    return _("firm, no dent") if payload["is_firm"] else _("it dents")
+
+
 WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "ticked": _ticked,
     "scale-checked": _scale_checked,
@@ -86,6 +92,8 @@ WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "noted": lambda plan, fact: str(fact.payload["text"])[:60],
     "pot-checked": lambda plan, fact: f"{_('pot')} {grams(fact.payload['mass_g'])}",
     "trace-seen": lambda plan, fact: str(fact.payload["trace"]),
+    "looked": lambda plan, fact: f"{_('gel')}: {fact.payload['gel']}",
+    "firmness-checked": lambda plan, fact: _firmness(fact.payload),
     "paused": lambda plan, fact: _("hold on"),
     "resumed": lambda plan, fact: " · ".join(filter(None, (_("back at the bench"), str(fact.payload["checked"])))),
     "rinsed": lambda plan, fact: _("rinsing began") if fact.payload["is_running"] else _("rinsing ended"),

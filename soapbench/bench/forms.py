@@ -18,7 +18,10 @@ FORM_DEVICE = "plain page"
 
 NUMBERS = ("mass_g", "known_g", "read_g", "temp_c", "minutes", "value", "offcuts_g", "lye_share", "factor")
 WHOLE_NUMBERS = ("lot", "bars", "passes")
-YES_OR_NO = ("is_here", "all_here", "is_running", "passed", "cautions_read", "oil_film", "thickens_as_it_cools")
+YES_OR_NO = (
+    "all_here", "crumbles", "is_firm", "is_here", "is_running", "passed", "cautions_read", "oil_film",
+    "thickens_as_it_cools",
+)  # fmt: skip
 LISTS = ("doubts_answered", "steps")
 PAIRS = ("adds",)  # each "line=grams"
 OWN_WORDS = "_words"  # a field of this ending, when filled, wins over the choice of the same name

@@ -221,6 +221,22 @@ class Rinsed:
 
 
 @dataclass(frozen=True)
+class Looked:
+    """The loaf was looked at: a dark wet centre or a ring says that it gels."""
+
+    gel: Literal["yes", "no", "unknown"]
+
+
+@dataclass(frozen=True)
+class FirmnessChecked:
+    """The loaf was pressed with a gloved thumb; one that crumbles is tested before anything else."""
+
+    is_firm: bool
+    note: Short = ""
+    crumbles: bool = False
+
+
+@dataclass(frozen=True)
 class Cut:
     """The loaf was cut: bars, their mass together, and what was trimmed off."""
 
@@ -275,9 +291,8 @@ class Stopped:
 
 Payload = (
     Started | Ticked | Done | ScaleChecked | Postponed | Weighed | PartWeighed | Remedied | Settled | Read | PotChecked
-    | TraceSeen | RestTested
-    | Split | Drawn | Changed | Noted | Attached | TookBack | Paused | Resumed | Rinsed | Cut | CureWeighed | Tested
-    | Released | Rejected | Stopped
+    | TraceSeen | RestTested | Split | Drawn | Changed | Noted | Attached | TookBack | Paused | Resumed | Rinsed
+    | Looked | FirmnessChecked | Cut | CureWeighed | Tested | Released | Rejected | Stopped
 )  # fmt: skip
 
 # The name that the log stores, the phone sends and the export carries.
@@ -304,6 +319,8 @@ KINDS: dict[str, type[Payload]] = {
     "paused": Paused,
     "resumed": Resumed,
     "rinsed": Rinsed,
+    "looked": Looked,
+    "firmness-checked": FirmnessChecked,
     "cut": Cut,
     "cure-weighed": CureWeighed,
     "tested": Tested,

@@ -78,6 +78,8 @@ class Run(models.Model):
     prompt = models.CharField(max_length=120, blank=True)  # the key of the current prompt
     prompt_title = models.CharField(max_length=200, blank=True)
     due_at = models.DateTimeField(null=True, blank=True)  # when the current wait is over
+    due_until = models.DateTimeField(null=True, blank=True)  # until when the loaf is best taken out and cut
+    paused_since = models.DateTimeField(null=True, blank=True)  # on hold since then
     deviations = models.PositiveIntegerField(default=0)
     started_at = models.DateTimeField(null=True, blank=True)
     ended_at = models.DateTimeField(null=True, blank=True)

@@ -14,7 +14,7 @@ from soapbench.bench.cooling_screen import cooling_document, cooling_screen
 from soapbench.bench.folding.book import Book
 from soapbench.bench.folding.tolerances import KIND
 from soapbench.bench.parts_screen import parts_advice
-from soapbench.bench.plan import Line, Plan, PlanLot, Prompt, Timer
+from soapbench.bench.plan import Line, Plan, PlanLot, Prompt, RestPlan, Timer
 from soapbench.bench.pot_screen import pot_document
 from soapbench.bench.rest_screen import rest_advice
 from soapbench.bench.start_screen import start_words
@@ -49,6 +49,7 @@ def plan_document(plan: Plan) -> dict[str, Any]:
         "portions": [
             {"letter": portion.letter, "name": portion.name, "share": portion.share} for portion in plan.portions
         ],
+        "rest": _rest_plan(plan.rest) if plan.rest else None,
         "items": {tick.key: tick.text for prompt in plan.prompts for tick in prompt.ticks},
         "path": plan.formula.drawing.path,
         "tools": {choice.tool: choice.tool_name for choice in plan.drawings},
@@ -111,6 +112,18 @@ def _prompt(prompt: Prompt, book: Book) -> dict[str, Any]:
         "takes_minutes": prompt.takes_minutes,
         "ticks": [{"key": tick.key, "lines": list(tick.lines), "alone": tick.alone} for tick in prompt.ticks],
         "timer": _plan_timer(prompt.timer) if prompt.timer else None,
+    }
+
+
+def _rest_plan(rest: RestPlan) -> dict[str, Any]:
+    return {
+        "starts": rest.starts,
+        "again_hours": rest.again_hours,
+        "gel_shows_hours": rest.gel_shows_hours,
+        "windows": {
+            gel: {"earliest_h": one.earliest_h, "latest_h": one.latest_h, "sentence": one.sentence}
+            for gel, one in rest.windows.items()
+        },
     }
 
 

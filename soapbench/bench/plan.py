@@ -36,6 +36,8 @@ PromptKind = Literal[
     "split",  # weigh out one portion of batter
     "pour",  # one stage of the pour, held to confirm
     "draw",  # the drawing
+    "look",  # at the loaf: does it gel
+    "firmness",  # press the loaf
     "wait",  # until a time has passed
     "cut",  # count and weigh the bars
     "cure",  # weighings while the bars dry, done when they are ready
@@ -186,6 +188,25 @@ class PlanScale:
 
 
 @dataclass(frozen=True)
+class RestWindow:
+    """When a loaf is usually firm, in hours after it was set aside, and why."""
+
+    earliest_h: float
+    latest_h: float
+    sentence: str
+
+
+@dataclass(frozen=True)
+class RestPlan:
+    """The windows of the loaf by the gel that was seen: "" as planned, "yes", "no"."""
+
+    windows: dict[str, RestWindow]
+    starts: str  # key of the prompt from which the hours count
+    again_hours: float  # a loaf that dented is pressed again after so long
+    gel_shows_hours: float  # no gel seen before counts for nothing yet
+
+
+@dataclass(frozen=True)
 class Plan:
     bar: str
     bar_slug: str
@@ -231,6 +252,7 @@ class Plan:
     usual_trace_minutes: float | None = None
     usual_trace_runs: int = 0
     loss_g: float = POT_LOSS.value  # batter that stays in pots and cups
+    rest: RestPlan | None = None  # of runs planned before there were windows: None, their timers' minutes count
     schema: int = SCHEMA
 
     def line(self, key: str) -> Line:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from soapbench.bench.folding.book import Book
 from soapbench.bench.folding.cooling import cooling, with_cooling
+from soapbench.bench.folding.firming import rest
 from soapbench.bench.folding.gathered import dealt
 from soapbench.bench.folding.log import TOOK_BACK, unique, withdrawn_by
 from soapbench.bench.folding.mixing import mixing
@@ -97,6 +98,9 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         batter_since=batter_since(tally, not_needed),
         rest_tests=tuple(tally.rest_tests),
         lye_made=tally.lye_at is not None,
+        rest=rest(tally),
+        looks=tuple(tally.looks),
+        firmness=tuple(tally.firmness),
         pauses=tuple(tally.pauses),
         rinses=tuple(tally.rinses),
         attachments=tuple(tally.attachments),
@@ -119,7 +123,7 @@ def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | Non
         scale_tried=tally.scale_tried,
         put_off=tally.put_off,
         drawing_ahead=tally.drawing_ahead,
-        needs_test=tally.was_lye_heavy or tally.is_alkali_unknown,
+        needs_test=tally.was_lye_heavy or tally.is_alkali_unknown or any(each.crumbles for each in tally.firmness),
     )
 
 

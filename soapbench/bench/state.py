@@ -115,6 +115,28 @@ class Rinse:
 
 
 @dataclass(frozen=True)
+class Firmness:
+    """One pressing of the loaf."""
+
+    at: datetime
+    is_firm: bool
+    crumbles: bool
+    note: str
+    person: str
+
+
+@dataclass(frozen=True)
+class Rest:
+    """The loaf in its mould: since when, which gel was seen, and when it is usually firm."""
+
+    began: datetime
+    gel: str  # "yes", "no", "" while nobody can say
+    earliest: datetime
+    latest: datetime
+    sentence: str
+
+
+@dataclass(frozen=True)
 class RunningTimer:
     key: str
     label: str
@@ -230,6 +252,9 @@ class RunState:
     scale_tried: ScaleTried | None = None
     put_off: PutOff | None = None
     drawing_ahead: dict[str, Any] | None = None  # chosen before the drawing in place of the planned one
+    rest: Rest | None = None  # of a loaf in its mould, and what it was then
+    looks: tuple[Fact, ...] = ()  # at the loaf
+    firmness: tuple[Firmness, ...] = ()  # each pressing
     needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
 
     def so_far_g(self, line: str) -> float:

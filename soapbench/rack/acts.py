@@ -10,7 +10,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 
 from soapbench.bench.events import Appended, append
-from soapbench.bench.folding.book import CURE, CUT, RELEASE, TEST
+from soapbench.bench.folding.book import CURE, CUT, FIRM, RELEASE, TEST
 from soapbench.bench.models import Run
 from soapbench.bench.payloads import parse, stored
 from soapbench.bench.plan import Plan
@@ -21,6 +21,8 @@ from soapbench.rack.forms import (
     CloseCureForm,
     CutForm,
     DoneForm,
+    FirmnessForm,
+    LookForm,
     NoteForm,
     NoTestForm,
     RejectForm,
@@ -38,6 +40,8 @@ FORMS: Mapping[str, type[ActForm]] = {
     "done": DoneForm,
     "close": CloseCureForm,
     "no-test": NoTestForm,
+    "look": LookForm,
+    "firmness": FirmnessForm,
     "cut": CutForm,
     "weigh": WeighingForm,
     "test": TestForm,
@@ -48,6 +52,9 @@ FORMS: Mapping[str, type[ActForm]] = {
     "take-back": TakeBackForm,
 }
 AT: Mapping[str, tuple[str, ...]] = {
+    "look": ("look",),
+    "rest": ("done", "look"),
+    FIRM: ("firmness",),
     CUT: ("cut",),
     CURE: ("weigh", "close", "test", "reject"),
     TEST: ("test", "no-test", "reject"),

@@ -13,9 +13,9 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from soapbench.bench.folding.book import CURE, CUT, RELEASE, TEST
+from soapbench.bench.folding.book import CURE, CUT, FIRM, RELEASE, TEST
 from soapbench.bench.models import Event, Run
-from soapbench.rack.words import clock, day, span
+from soapbench.rack.words import clock, day, day_and_clock, span
 from soapbench.workshop.models import Workshop
 
 Stand = Literal["overdue", "now", "later"]
@@ -28,7 +28,8 @@ STANDS: dict[Stand, str | Promise] = {
 }
 # What a prompt asks for at the rack; the others say it with their own title.
 ACTS: dict[str, str | Promise] = {
-    "rest": gettext_lazy("Unmould the loaf"),
+    "rest": gettext_lazy("Press the loaf: is it firm?"),
+    FIRM: gettext_lazy("Press the loaf: is it firm?"),
     "unmould": gettext_lazy("Unmould the loaf"),
     "cut-wait": gettext_lazy("Cut the loaf"),
     CUT: gettext_lazy("Cut the loaf"),
@@ -96,7 +97,8 @@ def _line(run: Run, weighed_at: datetime | None, now: datetime) -> DueLine:
     if run.prompt == CURE and weighed_at is not None:
         return _curing(run, weighed_at, now)
     act = str(ACTS.get(run.prompt, run.prompt_title))
-    return DueLine(run, act, run.due_at, stand_of(run.due_at, now), when(run.due_at, now))
+    best = _("best by %s") % day_and_clock(run.due_until) if run.due_until else ""
+    return DueLine(run, act, run.due_at, stand_of(run.due_at, now), when(run.due_at, now), best)
 
 
 def _curing(run: Run, weighed_at: datetime, now: datetime) -> DueLine:

@@ -14,7 +14,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from soapbench.bench.cut_words import WAYS
-from soapbench.bench.folding.book import CURE, CUT, RELEASE, TEST
+from soapbench.bench.folding.book import CURE, CUT, FIRM, RELEASE, TEST
 from soapbench.bench.ids import new_id
 from soapbench.workshop.fields import DateField, NumberField, in_plain_words
 
@@ -28,6 +28,18 @@ VERDICTS = (
     ("", gettext_lazy("Choose")),
     ("yes", gettext_lazy("It passed")),
     ("no", gettext_lazy("It did not pass")),
+)
+GELS = (
+    ("", gettext_lazy("Choose")),
+    ("yes", gettext_lazy("Yes, it gelled")),
+    ("no", gettext_lazy("No gel")),
+    ("unknown", gettext_lazy("Don't know")),
+)
+FIRMNESS = (
+    ("", gettext_lazy("Choose")),
+    ("firm", gettext_lazy("Firm, no dent")),
+    ("dents", gettext_lazy("It dents: leave it for 6 to 12 h")),
+    ("crumbles", gettext_lazy("It crumbles: test it before anything else")),
 )
 LOST_ID = gettext_lazy("This form has lost its number. Load the page again.")
 NOT_A_TIME = gettext_lazy("This is not a time. Write it as 2026-11-25 08:30.")
@@ -138,6 +150,29 @@ class NoTestForm(ActForm):
     prompt, button = TEST, gettext_lazy("Go on without a test")
 
     note = remark_field(gettext_lazy("Why no test is needed"))
+
+
+class LookForm(ActForm):
+    """What the loaf shows; the prompt comes from the page: it is asked once soon after the pour, and again at rest."""
+
+    kind, prompt, button = "looked", "look", gettext_lazy("Write down the look")
+
+    at = forms.CharField(max_length=120, widget=forms.HiddenInput)
+    gel = forms.ChoiceField(label=gettext_lazy("Dark, wet centre or a ring"), choices=GELS)
+    when = TimeField()
+
+
+class FirmnessForm(ActForm):
+    kind, prompt, button = "firmness-checked", FIRM, gettext_lazy("Write down how firm it is")
+
+    found = forms.ChoiceField(label=gettext_lazy("A gloved thumb in the middle"), choices=FIRMNESS)
+    note = remark_field(gettext_lazy("Remark"))
+    when = TimeField()
+
+    def payload(self) -> dict[str, Any]:
+        found = self.cleaned_data["found"]
+        words = {"note": note} if (note := self.cleaned_data.get("note")) else {}
+        return {"is_firm": found == "firm", "crumbles": found == "crumbles", **words}
 
 
 class CutForm(ActForm):

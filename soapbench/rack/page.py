@@ -22,6 +22,7 @@ from soapbench.rack.acts import Act, acts
 from soapbench.rack.cure import Cure, Sale, cure_of
 from soapbench.rack.forms import ActForm, SoldForm
 from soapbench.rack.release import Check, checks, ph_rule, said, waits_for_test
+from soapbench.rack.resting import Resting, resting
 from soapbench.rack.words import moment, until
 
 BEFORE_THE_RACK = "bench"
@@ -60,6 +61,7 @@ class RunPage:
     detail: str
     due: str
     cautions: tuple[Caution, ...]
+    resting: Resting | None
     cut: CutResult | None
     how_to_cut: CutScreen | None  # while the loaf waits to be cut
     cure: Cure | None
@@ -97,6 +99,7 @@ def run_page(run: Run, facts: Sequence[Fact], sent: ActForm | None, asked: Query
         detail=prompt.detail if prompt else "",
         due=_due(state),
         cautions=prompt.cautions if prompt else (),
+        resting=resting(state),
         cut=cut_result(plan, state),
         how_to_cut=cut_screen(Loaf(plan, state)) if _waits_for_cut(state) else None,
         cure=cure,

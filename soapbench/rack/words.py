@@ -23,6 +23,11 @@ def clock(at: datetime | None) -> str:
     return date_format(timezone.localtime(at), "H:i") if at else ""
 
 
+def day_and_clock(at: datetime | None) -> str:
+    """Return "25 Nov, 08:12" in the workshop's own time, "" for None."""
+    return date_format(timezone.localtime(at), "j M, H:i") if at else ""
+
+
 def day(at: datetime | date | None) -> str:
     """Return "25 Nov 2026" in the workshop's own time, "" for None."""
     if at is None:

@@ -281,7 +281,7 @@ def test_bad_input_is_answered_in_words_and_nothing_typed_is_lost(maker, bar, fi
 
     assert answer.status_code == 422
     assert escape(sentence) in words(answer)
-    assert 'value="24"' in words(answer)  # the coconut, in the row below
+    assert 'value="43"' in words(answer)  # how warm it is mixed at most, far below
     assert bar.revisions.get().formula == EBB_LINE
 
 

@@ -29,6 +29,8 @@ GOOD = {
     "changed": {"what": "other", "why": "a visitor", "decision": "go on"},
     "noted": {"text": "a remark"},
     "took-back": {"event": "0" * 36},
+    "looked": {"gel": "yes"},
+    "firmness-checked": {"is_firm": False, "crumbles": True, "note": "at the ends"},
     "paused": {"why": "the door"},
     "resumed": {"checked": "it is in"},
     "rinsed": {"is_running": True, "where": "skin"},

@@ -180,6 +180,8 @@ class Hand:
                 "split", prompt.key, portion=prompt.portion, mass_g=state.targets[f"portion:{prompt.portion}"]
             ),
             "draw": lambda: self.tap("drawn", prompt.key, path="zigzag", tool="skewer", passes=5),
+            "look": lambda: self.tap("looked", prompt.key, gel="unknown"),
+            "firmness": lambda: self.tap("firmness-checked", prompt.key, is_firm=True),
             "cut": lambda: self.tap("cut", prompt.key, bars=10, mass_g=1300, offcuts_g=50),
             "test": lambda: self.tap("tested", prompt.key, method="pH of a 1 % solution", value=9.8, passed=True),
             "release": lambda: self.tap("released", prompt.key, bars=10),

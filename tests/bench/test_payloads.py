@@ -33,6 +33,8 @@ GOOD: dict[str, dict[str, object]] = {
     "tested": {"method": "pH of a 1 % solution", "value": 9.5, "passed": True},
     "released": {"bars": 10},
     "rejected": {"reason": "lye pockets"},
+    "looked": {"gel": "yes"},
+    "firmness-checked": {"is_firm": False, "crumbles": True, "note": "at the ends"},
     "paused": {"why": "the door"},
     "resumed": {"checked": "it is in"},
     "rinsed": {"is_running": True, "where": "eye"},
@@ -60,7 +62,8 @@ BAD_NUMBERS = [
 ]
 REQUIRED = [(kind, field) for kind, payload in GOOD.items() for field in payload if (kind, field) not in (
     ("drawn", "passes"), ("cut", "offcuts_g"), ("changed", "mass_g"), ("changed", "minutes"),
-    ("paused", "why"), ("resumed", "checked"), ("rinsed", "where"), ("stopped", "made_safe"))]  # fmt: skip
+    ("paused", "why"), ("resumed", "checked"), ("rinsed", "where"), ("stopped", "made_safe"),
+    ("firmness-checked", "crumbles"), ("firmness-checked", "note"))]  # fmt: skip
 BAD_TEXTS = [
     ("attached", "sha256", "0F" * 32),
     ("attached", "media", "text/html"),
@@ -72,6 +75,8 @@ BAD_TEXTS = [
     ("noted", "text", "a\ud800b"),
     ("stopped", "made_safe", "x" * 2001),
     ("stopped", "reason", "   "),
+    ("looked", "gel", "perhaps"),
+    ("firmness-checked", "is_firm", "yes"),
     ("stopped", "lye", "under the sink"),
     ("ticked", "item", ""),
     ("weighed", "line", "x" * 121),

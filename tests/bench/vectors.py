@@ -276,7 +276,27 @@ def put_off():
     return hand
 
 
+def soft_loaf_without_gel():
+    hand = Hand(small(PLAIN)).start().until("rest")
+    hand.tap("looked", "rest", gel="no")
+    hand.wait(hours=5)
+    hand.tap("looked", "rest", gel="no")
+    hand.wait(hours=44)
+    hand.tap("done", "rest")
+    hand.tap("firmness-checked", "firm", is_firm=False)
+    return hand
+
+
+def gelled_and_firm():
+    hand = Hand(small(SWIRLED)).start().until("look")
+    hand.tap("looked", "look", gel="yes")
+    hand.wait(hours=13)
+    return hand.until("unmould")
+
+
 CASES = (
+    soft_loaf_without_gel,
+    gelled_and_firm,
     on_hold_with_water_on,
     worked_on_after_a_pause,
     scale_that_is_off,
@@ -365,6 +385,7 @@ def expected(plan, state):
         "paused_since": state.paused_since and state.paused_since.isoformat(),
         "checks": list(checks(plan, state, START, START + timedelta(minutes=6))),
         "in_vessel": in_vessel(plan, state, plan.line(line)) if (line := in_hand(plan, state)) else None,
+        "rest": state.rest and [state.rest.gel, state.rest.earliest.isoformat(), state.rest.latest.isoformat()],
         "stage": stage_of(plan, state),
         "rinsing_since": state.rinsing_since and state.rinsing_since.isoformat(),
         "superfat": state.superfat_as_asked,

@@ -14,7 +14,7 @@ PROMPTS = [
     "trace",
     "rest-test",
 ]
-LATER = ["pour:1", "draw", "rest", "cut", "cure", "test", "release"]
+LATER = ["pour:1", "draw", "look", "rest", "firm", "cut", "cure", "test", "release"]
 
 
 def boxes(phone, selector):

@@ -200,7 +200,7 @@ def test_a_tap_that_came_too_late_can_be_kept_as_a_remark(hand_at, world):
 @pytest.mark.parametrize("at_prompt", ["weigh:alkali:naoh", LYE])
 def test_first_aid_at_the_lye_shows_the_numbers_of_the_place(hand_at, at_prompt):
     hand, run, _ = hand_at(at_prompt)
-    hand.page.get_by_role("button", name="First aid splash, spill", exact=True).tap()
+    hand.page.get_by_role("button", name="First aid or spill", exact=True).tap()
 
     expect(hand.page.locator("#first-aid")).to_contain_text(run.plan.emergency)
 

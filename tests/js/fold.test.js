@@ -37,6 +37,8 @@ for (const name of NAMES) {
     const line = plan.prompts.find(({ key }) => key === state.current)?.line;
     assert.equal(stageOf(plan, state), expect.stage);
     if (held && line) assert.equal(held.with, expect.in_vessel[1]);
+    assert.deepEqual(state.rest && [state.rest.gel, ...[state.rest.earliest, state.rest.latest].map(isoOf)],
+      expect.rest && [expect.rest[0], ...expect.rest.slice(1).map(isoOf)]);
     assert.equal(state.paused_since && isoOf(state.paused_since), expect.paused_since && isoOf(expect.paused_since));
     assert.equal(state.rinsing_since && isoOf(state.rinsing_since), expect.rinsing_since && isoOf(expect.rinsing_since));
     assert.deepEqual(

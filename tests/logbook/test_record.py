@@ -74,7 +74,7 @@ def test_the_sections_follow_the_order_of_a_batch(finished):
 
     assert keys == [
         "head", "ready", "cautions", "weighed", "superfat", "pot", "readings", "trace", "portions", "pour", "drawing",
-        "changes", "cut", "tests", "decision", "times", "chain",
+        "changes", "loaf", "cut", "tests", "decision", "times", "chain",
     ]  # fmt: skip
 
 
@@ -460,3 +460,21 @@ def test_a_cut_that_was_not_planned_stands_out():
         line(record(played), "cut", "Cut as")
         == "Cut as | Blocks, cut level on their sides (planned: Slices across the loaf)"
     )
+
+
+def test_the_loaf_is_told_with_its_window_its_gel_and_each_pressing():
+    bench = hand().start().until("look")
+    bench.tap("looked", "look", gel="yes")
+    bench.wait(hours=12)
+    bench.tap("done", "rest")
+    bench.tap("firmness-checked", "firm", is_firm=False)
+    bench.wait(hours=7)
+    bench.tap("firmness-checked", "firm", is_firm=False, crumbles=True, note="at the ends")
+    told = lines(record(bench), "loaf")
+
+    assert told[0].startswith("Usually firm | ") and "Gelled. Usually firm between 12 and 24 h." in told[0]
+    assert [each.split(" | ")[0] for each in told[1:]] == [
+        "gel seen",
+        "dents",
+        "crumbles (at the ends. Can be lye-heavy: test a bar before anything else.)",
+    ]

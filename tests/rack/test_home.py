@@ -23,7 +23,7 @@ def test_a_resting_loaf_says_when_it_is_unmoulded(as_owner, resting, clock):
 
     (line,) = groups_of(as_owner)["later"]
 
-    assert (line.run.pk, line.act, line.when) == (resting.pk, "Unmould the loaf", "in 23 hours")
+    assert (line.run.pk, line.act, line.when) == (resting.pk, "Press the loaf: is it firm?", "in 23 hours")
 
 
 @pytest.mark.parametrize(
@@ -36,6 +36,12 @@ def test_a_loaf_is_overdue_from_the_day_after(as_owner, resting, clock, hours, s
     (line,) = groups_of(as_owner)[stand]
 
     assert line.when == when.format(resting.due_at)
+
+
+def test_a_resting_loaf_says_until_when_it_is_best_cut(as_owner, resting):
+    (line,) = groups_of(as_owner)["later"]
+
+    assert line.detail == f"best by 27 Nov, {line.due_at:%H:%M}"
 
 
 def test_the_longest_overdue_stands_first(as_owner, world, owner, curing, clock):

@@ -46,16 +46,50 @@ def test_an_act_that_nobody_knows_is_not_there(as_owner, resting):
     assert send(as_owner, resting, "fly").status_code == 404
 
 
-def test_a_loaf_is_taken_out_of_its_mould(as_owner, resting):
+def test_a_loaf_is_left_no_longer_when_it_is_ready(as_owner, resting):
     assert send(as_owner, resting, "done", at="rest").status_code == 302
     assert "rest" in state_of(resting).done
+
+
+def test_a_soft_loaf_is_pressed_again_six_hours_later(as_owner, resting, clock):
+    send(as_owner, resting, "done", at="rest")
+    assert send(as_owner, resting, "firmness", found="dents").status_code == 302
+    state = state_of(resting)
+
+    assert (state.current, state.due_at) == ("firm", START + timedelta(days=1, hours=6))
+    page = as_owner.get(f"/rack/{resting.pk}/").content.decode()
+    assert "The loaf" in page and "dents" in page
+
+
+def test_a_loaf_that_crumbles_goes_on_and_needs_a_passed_test(as_owner, resting):
+    send(as_owner, resting, "done", at="rest")
+    send(as_owner, resting, "firmness", found="crumbles", note="at the ends")
+    state = state_of(resting)
+
+    assert (state.current, state.needs_test) == ("unmould", True)
+    assert "Can be lye-heavy" in as_owner.get(f"/rack/{resting.pk}/").content.decode()
+
+
+def test_how_firm_it_is_has_to_be_chosen(as_owner, resting):
+    send(as_owner, resting, "done", at="rest")
+    answer = send(as_owner, resting, "firmness")
+
+    assert answer.status_code == 422 and "found" in errors_of(answer, "firmness")
+
+
+def test_gel_seen_at_rest_moves_the_window(as_owner, resting):
+    before = state_of(resting).rest.earliest
+    assert send(as_owner, resting, "look", at="rest", gel="yes").status_code == 302
+
+    assert before - state_of(resting).rest.earliest == timedelta(hours=12)
+    assert "gel seen" in as_owner.get(f"/rack/{resting.pk}/").content.decode()
 
 
 def test_a_page_older_than_the_run_answers_its_own_prompt_and_not_the_next(as_owner, resting):
     send(as_owner, resting, "done", at="rest")
     send(as_owner, resting, "done", at="rest")
 
-    assert state_of(resting).current == "unmould"
+    assert state_of(resting).current == "firm"
 
 
 def test_a_step_that_this_batch_does_not_have_is_refused(as_owner, resting):

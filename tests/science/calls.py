@@ -271,6 +271,15 @@ CALLS: dict[str, dict[str, Any]] = {
     "fatty_acids.sodium_soap_molar_mass": {"code": Choice("C18:1")},
     "jug.material": {"name": Choice("glass")},
     "jug.heat_capacity_of": {"material_name": Choice("glass")},
+    "unmould.unmould_window": {
+        "process": Choice("gel"),
+        "lye_concentration": 0.33,
+        "olive_share": 0.4,
+        "salt_share": 0.0,
+        "oven_hours": 1.0,
+    },
+    "unmould.look_again": {"firmness_hours": 24.0},
+    "unmould.gel_is_settled": {"hours": 4.0},
     "jug.jug_check": {
         "material_name": Choice("polypropylene"),
         "jug_ml": 1000.0,

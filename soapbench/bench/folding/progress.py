@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from soapbench.bench.folding.book import COMBINE
+from soapbench.bench.folding.book import COMBINE, FIRM
+from soapbench.bench.folding.firming import again, rest
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.plan import Prompt
 from soapbench.bench.state import RunningTimer, Settlement, Status
@@ -67,9 +68,11 @@ def timers(tally: Tally, not_needed: dict[str, str]) -> tuple[RunningTimer, ...]
         timer, began = prompt.timer, tally.done.get(prompt.key)
         if timer is None or began is None or timer.until in tally.done or timer.until in not_needed:
             continue
-        ends = began + timedelta(minutes=timer.minutes)
+        resting = rest(tally) if timer.until == "rest" else None
+        ends = resting.earliest if resting else began + timedelta(minutes=timer.minutes)
         found.append(RunningTimer(timer.key, timer.label, began, ends, timer.portion))
-    return tuple(found)
+    soft = again(tally)
+    return (*found, soft) if soft else tuple(found)
 
 
 def batter_since(tally: Tally, not_needed: dict[str, str]) -> datetime | None:
@@ -82,6 +85,8 @@ def batter_since(tally: Tally, not_needed: dict[str, str]) -> datetime | None:
 def due_at(tally: Tally, now_at: str, running: tuple[RunningTimer, ...]) -> datetime | None:
     """Return when the current prompt's wait is over, or None when it does not wait."""
     keys = {p.timer.key for p in tally.plan.prompts if p.timer is not None and p.timer.until == now_at}
+    if now_at == FIRM:
+        keys.add("firm-again")
     return min((timer.ends_at for timer in running if timer.key in keys), default=None)
 
 

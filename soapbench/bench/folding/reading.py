@@ -10,6 +10,7 @@ import msgspec
 from soapbench.bench import kinds
 from soapbench.bench.folding.book import REST_TEST, SCALE_CHECK, TRACE
 from soapbench.bench.folding.changes import take_change, weigh, weigh_part
+from soapbench.bench.folding.firming import looked, pressed
 from soapbench.bench.folding.pausing import ASIDE, end_pause, paused, resumed, rinsed
 from soapbench.bench.folding.remedying import take_remedy
 from soapbench.bench.folding.superfat import central, pot_doubt, situation
@@ -207,6 +208,8 @@ _READERS: dict[str, Callable[[Tally, Fact, Any], None]] = {
     "paused": paused,
     "resumed": resumed,
     "rinsed": rinsed,
+    "looked": looked,
+    "firmness-checked": pressed,
     "cut": _cut,
     "cure-weighed": _cure_weighed,
     "tested": _tested,

@@ -8,7 +8,17 @@ from typing import Any
 
 from soapbench.bench.folding.book import COMBINE, LYE, Book
 from soapbench.bench.plan import Line, Plan
-from soapbench.bench.state import Change, Fact, Pause, PutOff, Rinse, ScaleTried, TemperatureReading, Weight
+from soapbench.bench.state import (
+    Change,
+    Fact,
+    Firmness,
+    Pause,
+    PutOff,
+    Rinse,
+    ScaleTried,
+    TemperatureReading,
+    Weight,
+)
 from soapbench.shelf.facts import MaterialFacts
 
 
@@ -52,6 +62,8 @@ class Tally:
     changes: list[Change] = field(default_factory=list)
     pauses: list[Pause] = field(default_factory=list)
     rinses: list[Rinse] = field(default_factory=list)
+    looks: list[Fact] = field(default_factory=list)
+    firmness: list[Firmness] = field(default_factory=list)
     notes: list[Fact] = field(default_factory=list)
     attachments: list[Fact] = field(default_factory=list)
     ended: Fact | None = None

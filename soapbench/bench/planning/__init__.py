@@ -11,6 +11,7 @@ from soapbench.bench.plan import Line, Plan, PlanLot, PlanPortion, Prompt
 from soapbench.bench.planning.active_time import minutes_at_work
 from soapbench.bench.planning.combining import combining
 from soapbench.bench.planning.cups import cups_of
+from soapbench.bench.planning.firming import rest_plan
 from soapbench.bench.planning.gathering import gathering
 from soapbench.bench.planning.given import Batch, Order
 from soapbench.bench.planning.heat import jug_hottest_c
@@ -79,6 +80,7 @@ def make_plan(order: Order) -> Plan:
         active_minutes=minutes_at_work([prompt for prompt in prompts if prompt.phase != "gather"]),
         schedule=sentence,
         cups=cups_of(batch),
+        rest=rest_plan(batch),
         loss_g=batch.learnt.loss_g,
         **_learnt(batch, lines),
         jug_hottest_c=jug_hottest_c(batch),

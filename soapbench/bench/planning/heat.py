@@ -8,7 +8,7 @@ from soapbench.science.alkali import demand_mol
 from soapbench.science.errors import OutOfRange
 from soapbench.science.jug import JUG_MATERIALS, JugCheck, jug_check
 from soapbench.science.lye import PeakTemperature, concentration, lye_volume_ml, peak_temperature
-from soapbench.science.mixing import gel_outlook
+from soapbench.science.mixing import GelOutlook, Verdict, gel_outlook
 
 STRONG_LYE = 0.38  # counts as a sign of heat together with another; common practice, no source
 HOT_SIGNS = ("honey", "milk", "sugar", "beer")  # words in the names of what heats the batter; common practice
@@ -67,6 +67,17 @@ def _verdict(batch: Batch, jug: Vessel) -> JugCheck:
 
 def loaf_outlook(batch: Batch) -> str:
     """Return whether the loaf will gel, and whether it may overheat, in words; "" where the sums do not reach."""
+    found = _gel(batch)
+    return found.sentence if found else ""
+
+
+def gel_verdict(batch: Batch) -> Verdict | None:
+    """Return whether the loaf is likely to gel, None where the sums do not reach."""
+    found = _gel(batch)
+    return found.verdict if found else None
+
+
+def _gel(batch: Batch) -> GelOutlook | None:
     made, process = batch.made, batch.formula.process
     lye_g = made.alkali_mass.total_g + made.water_g
     try:
@@ -80,9 +91,9 @@ def loaf_outlook(batch: Batch) -> str:
             process.insulated,
             _hot_signs(batch),
             concentration(made.alkali_mass.total_g, made.water_g),
-        ).sentence
+        )
     except OutOfRange:
-        return ""
+        return None
 
 
 def _hot_signs(batch: Batch) -> tuple[str, ...]:

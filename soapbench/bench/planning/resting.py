@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from soapbench.bench.folding.book import CURE, CUT, RELEASE, TEST
+from soapbench.bench.folding.book import CURE, CUT, FIRM, RELEASE, TEST
 from soapbench.bench.plan import ChangeKind, Prompt, Timer
 from soapbench.bench.planning import cautions
+from soapbench.bench.planning.firming import rest_plan
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.heat import loaf_outlook
 from soapbench.bench.planning.pauses import before_leaving
@@ -19,11 +20,12 @@ def resting(batch: Batch) -> list[Prompt]:
     """Return the prompts from the full mould to the released bars."""
     process = batch.formula.process
     start = _oven(batch) if process.oven else [_cover(batch), before_leaving(), _look()]
-    return [*start, _rest(batch), *_unmould(batch), _cut(batch), _cure(batch), _test(), _release()]
+    return [*start, _rest(batch), _firm(), *_unmould(batch), _cut(batch), _cure(batch), _test(), _release()]
 
 
 def _rest_timer(batch: Batch) -> Timer:
-    return Timer("rest", "Loaf: unmould", batch.formula.process.unmould_hours * HOUR, until="rest")
+    # The minutes of a plan without windows; with them, the gel that was seen moves the end.
+    return Timer("rest", "Loaf: firm enough?", rest_plan(batch).windows[""].earliest_h * HOUR, until="rest")
 
 
 def _cover(batch: Batch) -> Prompt:
@@ -68,35 +70,44 @@ def _look() -> Prompt:
     return Prompt(
         key="look",
         phase="rest",
-        kind="act",
-        title="Look at the loaf: does it swell or crack?",
-        detail="If it does: uncover it, into a cool draught, goggles on.",
+        kind="look",
+        title="Look at the loaf: does it swell?",
+        detail="If it does, or cracks: uncover it, into a cool draught, goggles on.",
         changes=LOAF,
     )
 
 
 def _rest(batch: Batch) -> Prompt:
-    hours = batch.formula.process.unmould_hours
     return Prompt(
         key="rest",
         phase="rest",
         kind="wait",
         title="Leave the loaf in its mould",
-        detail=f"{hours:g} h. It is ready when it is cool and firm in the middle.",
-        minutes=hours * HOUR,
+        detail="It is ready when it is cool and firm in the middle.",
+        minutes=rest_plan(batch).windows[""].earliest_h * HOUR,
+        changes=LOAF,
+    )
+
+
+def _firm() -> Prompt:
+    return Prompt(
+        key=FIRM,
+        phase="rest",
+        kind="firmness",
+        title="Press the loaf in the middle with a gloved thumb",
         changes=LOAF,
     )
 
 
 def _unmould(batch: Batch) -> list[Prompt]:
     process = batch.formula.process
-    more = max(0.0, process.cut_hours - process.unmould_hours) * HOUR
+    more = max(0.0, process.cut_hours - process.unmould_hours) * HOUR if process.unmould_hours else 0.0
     unmould = Prompt(
         key="unmould",
         phase="cut",
         kind="act",
         title="Take the soap out of its mould",
-        detail="Soft at the edges: wait some hours more.",
+        detail="It drags or smears: leave it some hours more.",
         cautions=(cautions.YOUNG_SOAP,),
         timer=Timer("cut", "Loaf: cut", more, until="cut-wait") if more else None,
         changes=LOAF,

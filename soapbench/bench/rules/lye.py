@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from soapbench.bench.folding.book import COMBINE, POT_CHECK, TEST
-from soapbench.bench.kinds import Done, Drawn, PotChecked, RestTested, TraceSeen
+from soapbench.bench.kinds import Done, Drawn, FirmnessChecked, Looked, PotChecked, RestTested, TraceSeen
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.weighing import check_lye_may_be_made
 from soapbench.bench.rules.words import Asked
@@ -59,6 +59,11 @@ def _check_poured(asked: Asked) -> None:
         raise Refused(f"Not poured yet: {open_pours[0]}.")
 
 
+def _check_firmness(payload: Looked | FirmnessChecked) -> None:
+    if isinstance(payload, FirmnessChecked) and payload.is_firm and payload.crumbles:
+        raise Refused("A loaf that crumbles is not firm. Choose one of the two.", "is_firm")
+
+
 def check_pot(asked: Asked) -> None:
     """Refuse a pot check before the last fat, and a trace or a drawing before there is batter."""
     if isinstance(asked.payload, PotChecked):
@@ -67,6 +72,10 @@ def check_pot(asked: Asked) -> None:
             raise Refused(f"First weigh every fat, or say that it is left out: {listed(missing)}.")
         if asked.payload.mass_g == 0:
             raise Refused("The pot with its fats weighs more than 0 g. Type what the scale shows.", "mass_g")
+    if isinstance(asked.payload, Looked | FirmnessChecked):
+        _check_batter(asked)
+        _check_poured(asked)
+        _check_firmness(asked.payload)
     if isinstance(asked.payload, TraceSeen | RestTested):
         _check_batter(asked)
     if isinstance(asked.payload, Drawn):

@@ -15,11 +15,13 @@ from soapbench.logbook.given import Given
 from soapbench.logbook.sections.cure import cure
 from soapbench.logbook.words import short_moment, signed, signed_by
 from soapbench.rack.release import waits_for_test
+from soapbench.rack.resting import resting
 
 
 def bars(given: Given) -> list[Section]:
     """Return the sections after the mould; the decision always, so that an open batch says that it is open."""
     made = [
+        Section("loaf", _("The loaf at rest"), _loaf(given)),
         Section("cut", _("Cut and yield"), _cut(given)),
         Section("losses", _("Losses"), _losses(given)),
         Section("cure", _("Drying"), cure(given)),
@@ -27,6 +29,19 @@ def bars(given: Given) -> list[Section]:
         Section("decision", _("Decision"), decision(given)),
     ]
     return [section for section in made if section.blocks]
+
+
+def _loaf(given: Given) -> tuple[Block, ...]:
+    found = resting(given.state)
+    if found is None or not (found.told or given.state.cut):
+        return ()
+    columns = (Column(_("Seen"), 2), Column(_("When"), 1.2), Column(_("By"), 1.2))
+    rows = tuple(
+        (Cell(told.said, told.note, "attention" if told.is_odd else ""), Cell(told.when), Cell(told.person))
+        for told in found.told
+    )
+    window = Pairs(((_("Usually firm"), Cell(found.window, found.why)),))
+    return (window, Table(columns, rows, stays=True)) if rows else (window,)
 
 
 def _cut(given: Given) -> tuple[Block, ...]:

@@ -22,6 +22,8 @@ export function eventWords(plan, event) {
   if (kind === "rest-tested") return restWords(payload);
   if (kind === "split") return `${payload.portion} ${payload.mass_g} g`;
   if (kind === "changed") return line ? `${payload.what}: ${line}` : payload.what;
+  if (kind === "looked") return `gel: ${payload.gel}`;
+  if (kind === "firmness-checked") return payload.crumbles ? "crumbles" : payload.is_firm ? "firm, no dent" : "it dents";
   if (kind === "paused") return "hold on";
   if (kind === "resumed") return ["back at the bench", payload.checked].filter(Boolean).join(" · ");
   if (kind === "rinsed") return payload.is_running ? "rinsing began" : "rinsing ended";

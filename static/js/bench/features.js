@@ -16,6 +16,7 @@ import { wireNotes } from "./notes.js";
 import { wirePotGap } from "./potGap.js";
 import { wireFreshen } from "./freshen.js";
 import { wirePortions } from "./portions.js";
+import { wireRest } from "./resting.js";
 import { wireReadings } from "./readings.js";
 import { wireResume } from "./resume.js";
 import { wireRinse } from "./rinse.js";
@@ -42,6 +43,7 @@ const FEATURES = [
   wireDeviation,
   wirePotGap,
   wireResume,
+  wireRest,
   wireRinse,
   wireSafe,
   wireAwake,

@@ -3,6 +3,7 @@
  * network. Pure. The server's answer corrects it; both are run against tests/vectors.
  */
 import { doseTargets, portionTargets, portionsNow, takings } from "./doses.js";
+import { again, rest } from "./firming.js";
 import { soFarOf, tidy } from "./remedied.js";
 import { plannedOf, potTotal, settle } from "./sums.js";
 import { emptyTally, read } from "./tally.js";
@@ -17,6 +18,7 @@ import { dealt } from "./ticks.js";
 /** @typedef {import("./tally.js").Tally} Tally */
 
 const MINUTE = 60_000;
+const FIRM = "firm";
 
 /**
  * @param {Plan} plan
@@ -89,6 +91,8 @@ function stateOf(tally, settlement) {
     readings: tally.readings,
     timers,
     due_at: dueAt(tally, current, timers),
+    rest: rest(tally),
+    pressed_at: tally.pressings.at(-1)?.happened_at ?? null,
     paused_since: tally.ended ? null : tally.pausedSince,
     rinsing_since: tally.rinsingSince,
     last_event: tally.ended ? "" : tally.last,
@@ -129,12 +133,14 @@ function isSkipped(tally, prompt, settlement) {
  */
 function running(tally, skipped) {
   if (tally.ended) return [];
-  return tally.plan.prompts.flatMap(({ key, timer }) => {
+  const found = tally.plan.prompts.flatMap(({ key, timer }) => {
     const began = tally.done[key];
     if (!timer || !began || timer.until in tally.done || timer.until in skipped) return [];
-    const ends = new Date(Date.parse(began) + timer.minutes * MINUTE).toISOString();
+    const resting = timer.until === "rest" ? rest(tally) : null;
+    const ends = resting?.earliest ?? new Date(Date.parse(began) + timer.minutes * MINUTE).toISOString();
     return [{ key: timer.key, label: timer.label, started_at: began, ends_at: ends, until: timer.until, portion: timer.portion, spoon_after: timer.spoon_after }];
   });
+  return [...found, ...again(tally)];
 }
 
 /**
@@ -145,6 +151,7 @@ function running(tally, skipped) {
  */
 function dueAt(tally, current, timers) {
   const keys = tally.plan.prompts.flatMap(({ timer }) => (timer && timer.until === current ? [timer.key] : []));
+  if (current === FIRM) keys.push("firm-again");
   const ends = timers.filter((timer) => keys.includes(timer.key)).map((timer) => timer.ends_at);
   return ends.sort()[0] ?? null;
 }

@@ -26,7 +26,7 @@ export function wireRinse({ root, view, record }) {
   const paint = () => {
     const since = began();
     figure.textContent = since === null ? "30:00" : words(RINSE_MS - (benchTime() - since));
-    said.textContent = since === null ? (box.dataset.rest ?? "") : (box.dataset.runs ?? "");
+    said.textContent = since === null ? (box.dataset.still ?? "") : (box.dataset.runs ?? "");
     each(box, "form", (form) => (form.hidden = form.matches("[data-rinse-begin]") === (since !== null)));
   };
   box.addEventListener("submit", (event) => {

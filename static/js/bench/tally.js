@@ -32,6 +32,8 @@ export function emptyTally(plan) {
     lostBatter: 0, // grams from the pot; what a cup loses is taken off its portion
     trace: "",
     changes: /** @type {import("./types.js").Change[]} */ ([]),
+    looks: /** @type {Event[]} */ ([]),
+    pressings: /** @type {Event[]} */ ([]),
     ended: "",
     last: "",
     pausedSince: /** @type {string | null} */ (null),
@@ -103,6 +105,15 @@ const READERS = {
   },
   drawn: (tally, event) => markKind(tally, event, "draw"),
   changed: change,
+  looked(tally, event) {
+    tally.looks.push(event);
+    if (kindOf(tally, event.prompt) === "look") markDone(tally, event.prompt, event);
+  },
+  "firmness-checked"(tally, event) {
+    tally.pressings.push(event);
+    const isOver = event.payload.is_firm || event.payload.crumbles;
+    if (isOver && kindOf(tally, event.prompt) === "firmness") markDone(tally, event.prompt, event);
+  },
   cut: (tally, event) => markKind(tally, event, "cut"),
   tested: (tally, event) => markKind(tally, event, "test"),
   released: end,
@@ -117,6 +128,14 @@ const READERS = {
 function end(tally, event) {
   tally.ended = event.kind;
   if (event.kind !== "stopped") markKind(tally, event, "release");
+}
+
+/**
+ * @param {Tally} tally
+ * @param {string} key
+ */
+function kindOf(tally, key) {
+  return tally.plan.prompts.find((prompt) => prompt.key === key)?.kind;
 }
 
 /**

@@ -18,11 +18,14 @@
  *   takes_mol_per_g: Record<string, number>, alkali_g_per_mol: Record<string, number>,
  *   lots: Record<string, {material: string, takes_mol_per_g: number | null, mol_per_g: number | null}>,
  *   mol_per_g: Record<string, number>, acid_mol_per_g: Record<string, number>, jug: string[],
- *   water: {by: string, value: number}, lines: Line[], prompts: Prompt[],
+ *   water: {by: string, value: number}, lines: Line[], prompts: Prompt[], rest: RestPlan | null,
  *   portions: {letter: string, name: string, share: number}[], items: Record<string, string>,
  *   names: Record<string, string>,
  *   path: string, tools: Record<string, string>, own_lots: Record<string, [number, string]>, path_passes: number,
  *   usual_trace_minutes: number | null, scale: {check_mass_g: number, name: string}, drawing: string}} Plan
+ * @typedef {{starts: string, again_hours: number, gel_shows_hours: number,
+ *   windows: Record<string, {earliest_h: number, latest_h: number, sentence: string}>}} RestPlan by the gel seen
+ * @typedef {{began: string, gel: string, earliest: string, latest: string, sentence: string}} Rest
  * @typedef {{mass_g: number, target_g: number, material: string, lot: number | null, name: string}} Weight
  * @typedef {{is_needed: boolean, choice: string, planned: Record<string, number>,
  *   recomputed: Record<string, number>}} Settlement
@@ -52,6 +55,8 @@
  * @property {Reading[]} readings
  * @property {RunningTimer[]} timers
  * @property {string | null} due_at
+ * @property {Rest | null} rest the loaf, once it was set aside
+ * @property {string | null} pressed_at when the loaf was last pressed
  * @property {string | null} paused_since the bench is on hold since then
  * @property {string | null} rinsing_since somebody rinses off something caustic since then
  * @property {string} last_event
