@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 
 from soapbench.bench.events import state_of
+from soapbench.bench.folding.scale_in_use import with_drawing_ahead
 from soapbench.bench.missing import helps_with
 from soapbench.bench.missing_tools import STAND_INS as FOR_TOOLS
 from soapbench.bench.plan import PlanScale
@@ -224,3 +225,23 @@ def test_a_closed_batch_has_nothing_missing(maker, bench, begun):
     bench.tap("stopped", reason="no time", made_safe="nothing was open")
 
     assert maker.get(f"/bench/{begun.pk}/missing/", {"item": "material:palm"}).url == f"/bench/{begun.pk}/"
+
+
+def test_what_is_not_to_be_drawn_is_not_asked_for():
+    played = played_so_far(SWIRLED)
+    none = ways(played, "tool:drawing")[-1]
+    played.tap("changed", "tools-shape", why="lent", **none.fields)
+
+    assert played.state.skipped["draw"] == "Nothing is drawn this time."
+    assert played.state.drawing["path"] == "none"
+
+
+def test_the_page_shows_the_drawing_that_was_chosen_before():
+    played = played_so_far(SWIRLED)
+    change = {"what": "drawn differently", "path": "spiral", "tool": "skewer", "item": "tool:drawing"}
+    played.tap("changed", "tools-shape", why="lent", decision="one spiral", **change)
+    plan = with_drawing_ahead(played.plan, played.state.drawing_ahead)
+
+    assert (plan.formula.drawing.path, plan.formula.drawing.tool) == ("spiral", "skewer")
+    assert plan.prompt("draw").title == "Draw: spiral, with Skewer"
+    assert with_drawing_ahead(played.plan, None) is played.plan

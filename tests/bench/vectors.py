@@ -270,6 +270,13 @@ def something_is_not_here():
     return hand
 
 
+def nothing_drawn():
+    hand = Hand(small(SWIRLED))
+    hand.tap("started", cautions_read=True)
+    hand.tap("changed", "tools-shape", what="drawn differently", why="lent", decision="none", path="none")
+    return hand.until("cover")
+
+
 def put_off():
     hand = scale_just_right()
     hand.tap("postponed", "room", why="A visitor came.", until="tomorrow")
@@ -302,6 +309,7 @@ CASES = (
     scale_that_is_off,
     scale_just_right,
     something_is_not_here,
+    nothing_drawn,
     put_off,
     begun,
     fats_as_planned,

@@ -73,7 +73,9 @@ def test_a_drawing_is_changed_to_one_whose_tool_is_here(hand_at):
     hand, run = hand_at("tools-shape")
     panel = not_here(hand, "tool:drawing")
     panel.locator(".help-way", has_text="Zigzag with comb").first.get_by_role("button").tap()
-    hand.wait_until_saved()
+    # The page is made anew for it: its words come from the server.
+    hand.page.locator('[data-prompt="draw"]', has_text="Draw: zigzag, with Comb").wait_for(state="attached")
+    hand.settle()
 
     assert state_of(run).drawing_ahead["path"] == "zigzag"
     hand.do_as_planned()
