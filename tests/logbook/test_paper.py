@@ -1,6 +1,5 @@
 """The record as PDF, read back: what stands on the pages, and how the file is made."""
 
-import time
 from dataclasses import replace
 from functools import cache
 from io import BytesIO
@@ -120,16 +119,6 @@ def test_curves_are_drawn_as_lines_not_as_pictures(reader):
     images = [image for page in reader.pages for image in page.images]
 
     assert images == []
-
-
-def test_a_long_record_becomes_a_pdf_in_half_a_second():
-    content()  # the fonts are read once in the life of the process
-    long = replace(record(), sections=(*record().sections, *record().sections))
-    began = time.perf_counter()
-
-    as_pdf(long)
-
-    assert time.perf_counter() - began < 0.5
 
 
 @pytest.mark.parametrize("lines", range(0, 36, 4))

@@ -3,6 +3,7 @@
 import pytest
 
 from soapbench.science.scale import permissible_error_g
+from soapbench.science.scale_check import check_limit_g, scale_check
 from soapbench.science.weighing import entry_doubts, pot_check, scale_too_coarse, tolerance_g
 
 
@@ -69,3 +70,11 @@ def test_a_gram_is_too_coarse_below_two_hundred_grams_of_alkali():
 def test_the_permissible_errors_of_verified_scales(load, step, scale_class, error):
     assert permissible_error_g(load, step, scale_class, in_service=False) == pytest.approx(error)
     assert permissible_error_g(load, step, scale_class) == pytest.approx(2 * error)
+
+
+@pytest.mark.parametrize(("known", "step", "limit"), [(50, 1, 1.0), (200, 0.1, 0.2), (500, 1, 1.0), (2000, 1, 2.0)])
+def test_a_scale_is_tried_against_the_class_iii_error_in_service(known, step, limit):
+    # OIML R 76: class III, 0.5 e up to 500 e, 1 e up to 2000 e, 1.5 e beyond; twice that in service. From memory.
+    assert check_limit_g(known, step) == pytest.approx(limit)
+    assert scale_check(known, known + limit, step).ok
+    assert not scale_check(known, known + limit + step, step).ok

@@ -31,7 +31,17 @@ from soapbench.science import (
 # lines of a drawing.
 WITHOUT_SUMS = {"arithmetic", "cooling_grid", "errors", "posterior", "pour_bump", "sources", "stroke_shapes"}
 # The geometry of pours, drawings and cuts is held against other sums in tests of its own, with every shape it knows.
-DRAWN = {"cut_advice", "cut_planes", "drawing_fit", "landing", "pour", "pour_bump", "stroke_shapes", "strokes"}
+DRAWN = {
+    "late_pour",
+    "cut_advice",
+    "cut_planes",
+    "drawing_fit",
+    "landing",
+    "pour",
+    "pour_bump",
+    "stroke_shapes",
+    "strokes",
+}
 
 
 @dataclass(frozen=True)
@@ -472,6 +482,8 @@ CALLS: dict[str, dict[str, Any]] = {
     "rounding.scale_too_coarse": {"resolution_g": 1.0, "alkali_g": 85.0},
     "scale.weighing_u": {"scale": SCALE},
     "scale.weighing_limit": {"scale": SCALE},
+    "scale_check.check_limit_g": {"known_g": 200.0, "resolution_g": 0.1},
+    "scale_check.scale_check": {"known_g": 200.0, "read_g": 200.1, "resolution_g": 0.1},
     "scale.permissible_error_g": {"load_g": 500.0, "interval_g": 1.0, "scale_class": Choice("III")},
     "scent_time.working_minutes": {"behaviour": Choice("calm"), "records": (18.0, 22.0)},
     "scent_time.learnt_minutes": {"guess": 10.0, "records": (8.0, 9.0)},
