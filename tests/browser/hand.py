@@ -73,13 +73,13 @@ class Hand:
         return "".join(self.prompt.locator(".key-figure").inner_text().split()).removesuffix("g")
 
     def type(self, grams):
+        jar = self.prompt.locator("[name=jar]:not([data-wrong])")
+        if jar.count() and not jar.is_checked():
+            jar.locator("..").tap()
         for key in str(grams):
             self.prompt.locator(f'[data-key="{key}"]').tap()
 
     def weigh(self, grams=None):
-        jar = self.prompt.locator("[name=jar]:not([data-wrong])")
-        if jar.count() and not jar.is_checked():
-            jar.locator("..").tap()
         self.type(self.figure() if grams is None else grams)
         self.prompt.locator("[data-send]").tap()
 

@@ -51,6 +51,7 @@ def test_what_is_not_here_shows_what_each_way_does_before_it_is_chosen(hand_at):
     hand.wait_until_saved()
     expect(panel).to_be_hidden()
     expect(hand.prompt.locator('[data-item="material:castor"]')).to_have_class("item is-dealt")
+    hand.wait_until_saved()
     assert state_of(run).changes[-1].effect in shown
     hand.do_as_planned()
 

@@ -136,7 +136,7 @@ def test_a_pot_that_is_too_light_names_the_fat_while_it_is_typed_and_offers_what
     hand.type(f"{float(hand.figure()) - missing:.1f}")
     expect(hand.prompt.locator("[data-pot-gap]")).to_have_text(f"{missing:.1f} g too light, as much as Coconut oil")
     hand.prompt.locator("[data-send]").tap()
-    hand.wait_for("combine")
+    hand.wait_for("before-combine")
     saved(hand)
     panel = hand.open_ways()
     expect(panel.locator(".out.is-stop", has_text="Go on without Coconut oil")).to_contain_text("lye-heavy")
@@ -148,13 +148,14 @@ def test_lye_for_too_few_fats_is_poured_in_part_and_the_prompt_says_how_much(at)
     _page, run, hand = opened(at, "pot-check")
     hand.type(f"{float(hand.figure()) - state_of(run).weights[COCONUT].mass_g:.1f}")
     hand.prompt.locator("[data-send]").tap()
-    hand.wait_for("combine")
+    hand.wait_for("before-combine")
     saved(hand)
     hand.choose_way("Go on without Coconut oil")
     hand.choose_way("Pour only part of the lye")
     state = state_of(run)
     made = sum(state.weights[key].mass_g for key in ("water", "alkali:naoh"))
 
+    hand.do_as_planned()  # the list before the lye meets the fats
     expect(hand.prompt.locator("[data-pour-part]")).to_contain_text(f"{made * state.lye_share:.1f} / {made:.1f} g")
     assert abs(state.superfat.central - 0.05) < 0.002
 
