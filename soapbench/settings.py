@@ -149,6 +149,8 @@ SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = BEHIND_HTTPS
 if BEHIND_HTTPS:
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
 
+HOUSE_ADDRESS = ""  # `manage.py serve` sets it: this machine as phones reach it, such as http://192.168.1.20:8000
+
 FIXTURES_DIR = BASE_DIR / "fixtures"
 CSRF_FAILURE_VIEW = "soapbench.workshop.views.csrf_refused"
 

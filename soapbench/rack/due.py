@@ -103,15 +103,20 @@ def _line(run: Run, weighed_at: datetime | None, now: datetime) -> DueLine:
 
 def _curing(run: Run, weighed_at: datetime, now: datetime) -> DueLine:
     """Return the next weighing, or the end of the planned cure where that comes first and nobody has weighed since."""
-    due, ends = weighed_at + BETWEEN_WEIGHINGS, run.due_at
-    if ends is not None and weighed_at < ends < due:
-        due = ends
+    ends = run.due_at
+    due = weighing_due(weighed_at, ends)
     act, detail = _("Weigh the marked bars"), ""
     if ends is not None and ends <= due:
         act = _("Weigh: are the bars cured?")
     elif ends is not None:
         detail = _("Cured by plan on %s") % day(ends)
     return DueLine(run, act, due, stand_of(due, now), when(due, now), detail)
+
+
+def weighing_due(weighed_at: datetime, ends: datetime | None) -> datetime:
+    """Return when the bars are weighed next: a week later, or at the planned end of the cure where that comes first."""
+    due = weighed_at + BETWEEN_WEIGHINGS
+    return ends if ends is not None and weighed_at < ends < due else due
 
 
 def stand_of(due_at: datetime | None, now: datetime) -> Stand:

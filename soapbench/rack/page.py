@@ -23,6 +23,7 @@ from soapbench.rack.cure import Cure, Sale, cure_of
 from soapbench.rack.forms import ActForm, SoldForm
 from soapbench.rack.release import Check, checks, ph_rule, said, waits_for_test
 from soapbench.rack.resting import Resting, resting
+from soapbench.rack.waits import Wait, waits_of
 from soapbench.rack.words import moment, until
 
 BEFORE_THE_RACK = "bench"
@@ -72,6 +73,7 @@ class RunPage:
     must_test: bool
     ph_rule: str
     acts: tuple[Act, ...]
+    waits: tuple[Wait, ...]
     decision: str
     is_at_the_bench: bool
     refused: ActForm | None
@@ -109,6 +111,7 @@ def run_page(run: Run, facts: Sequence[Fact], sent: ActForm | None, asked: Query
         checks=checks(state) if state.cut and not state.ended else (),
         must_test=waits_for_test(state) and state.ended is None,
         ph_rule=ph_rule(),
+        waits=waits_of(plan, state),
         acts=() if at_bench else acts(plan, state, sent),
         decision=decision(state),
         is_at_the_bench=at_bench,

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import secrets
+
 from django.contrib.auth.models import AbstractUser
 from django.core.validators import MinValueValidator
 from django.db import models
+from django.utils import timezone
 from django.utils.translation import gettext_lazy as _
 
 from soapbench.science.mould import Mould as MouldShape
@@ -154,3 +157,19 @@ class TokenBucket(models.Model):
 
     def __str__(self) -> str:
         return self.digest[:8]
+
+
+def new_calendar_token() -> str:
+    """Return what nobody guesses: 32 bytes of the system's randomness."""
+    return secrets.token_urlsafe(32)
+
+
+class CalendarLink(models.Model):
+    """The private address where the calendar of one person fetches what is due. Whoever knows it needs no password."""
+
+    person = models.OneToOneField(Person, on_delete=models.CASCADE, related_name="calendar_link")
+    token = models.CharField(max_length=64, unique=True, default=new_calendar_token)
+    made_at = models.DateTimeField(default=timezone.now)
+
+    def __str__(self) -> str:
+        return f"{self.token[:4]}…"

@@ -1,11 +1,12 @@
 from django.urls import include, path
 
-from soapbench.workshop import home, numbers, offline, views
+from soapbench.workshop import calendar_link, home, numbers, offline, views
 
 place = (
     [
         path("workshop/", home.home, name="home"),
         path("workshop/details/", home.details, name="details"),
+        path("workshop/calendar/", calendar_link.calendar, name="calendar"),
         path("workshop/people/new/", home.person_add, name="person_add"),
         path("workshop/people/<int:pk>/", home.person_edit, name="person_edit"),
         path("workshop/<slug:word>/new/", home.equipment_add, name="equipment_add"),
