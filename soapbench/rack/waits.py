@@ -11,7 +11,7 @@ from datetime import datetime, time, timedelta
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
-from soapbench.bench.folding.book import CURE, RELEASE, TEST
+from soapbench.bench.folding.book import CURE, FIRM, RELEASE, TEST
 from soapbench.bench.plan import Plan, Prompt
 from soapbench.bench.state import RunState
 from soapbench.rack.due import ACTS, weighing_due
@@ -48,9 +48,8 @@ def waits_of(plan: Plan, state: RunState) -> tuple[Wait, ...]:
 
 def _waiting(plan: Plan, state: RunState) -> list[Wait]:
     """Return the waits that end at an hour: those that run, and those that their end will start."""
-    ends = {timer.key: timer.ends_at for timer in state.timers}
-    running = {p.timer.until: ends[p.timer.key] for p in plan.prompts if p.timer and _runs(p, state, ends)}
-    found, planned, at = [], dict[str, datetime](), _reached(plan, state)
+    running, planned, at = _running(plan, state), dict[str, datetime](), _reached(plan, state)
+    found = []
     for prompt in _open(plan, state):
         due = running.get(prompt.key) or planned.get(prompt.key)
         if due is not None:
@@ -61,15 +60,24 @@ def _waiting(plan: Plan, state: RunState) -> list[Wait]:
     return found
 
 
+def _running(plan: Plan, state: RunState) -> dict[str, datetime]:
+    """Return when each running wait is over, by the key of the prompt that waits; of several the soonest."""
+    ends = {timer.key: timer.ends_at for timer in state.timers}
+    found: dict[str, datetime] = {}
+    if state.due_at is not None:
+        found[state.current] = state.due_at
+    for prompt in plan.prompts:
+        if prompt.timer is not None and prompt.key in state.done and prompt.timer.key in ends:
+            due = ends[prompt.timer.key]
+            found[prompt.timer.until] = min(due, found.get(prompt.timer.until, due))
+    return found
+
+
 def _reached(plan: Plan, state: RunState) -> datetime | None:
     """Return when the prompt before the current one was done, from the full mould on; None while at the bench."""
     if not state.current or plan.prompt(state.current).phase not in RACK_PHASES:
         return None
     return max(state.done.values(), default=None)
-
-
-def _runs(prompt: Prompt, state: RunState, ends: dict[str, datetime]) -> bool:
-    return prompt.timer is not None and prompt.key in state.done and prompt.timer.key in ends
 
 
 def _open(plan: Plan, state: RunState) -> list[Prompt]:
@@ -80,8 +88,9 @@ def _act(plan: Plan, prompt: Prompt) -> str:
     """Return what is to be done when the wait is over."""
     if prompt.key == CURE:
         return _("Weigh: are the bars cured?")
-    if prompt.key == REST and all(other.key != CUT_WAIT for other in plan.prompts):
-        return _("Unmould the loaf and cut it")
+    if prompt.key in (REST, FIRM):
+        is_cut_later = any(other.key == CUT_WAIT for other in plan.prompts)
+        return _("Press the loaf; firm: unmould it") if is_cut_later else _("Press the loaf; firm: unmould and cut it")
     if prompt.key in ACTS:
         return str(ACTS[prompt.key])
     timer = next((p.timer for p in plan.prompts if p.timer and p.timer.until == prompt.key), None)

@@ -44,7 +44,7 @@ def test_the_feed_needs_no_sign_in_and_tells_what_follows_too(client, address, r
     acts = by_act(client.get(address))
 
     assert list(acts) == [
-        "Unmould the loaf and cut it",
+        "Press the loaf; firm: unmould and cut it",
         "Weigh: are the bars cured?",
         "Test a bar, then release or reject the bars",
     ]
@@ -52,7 +52,7 @@ def test_the_feed_needs_no_sign_in_and_tells_what_follows_too(client, address, r
 
 
 def test_an_entry_is_due_when_the_run_is_in_utc(client, address, resting):
-    entry = by_act(client.get(address))["Unmould the loaf and cut it"]
+    entry = by_act(client.get(address))["Press the loaf; firm: unmould and cut it"]
 
     assert entry["dtstart"].dt == resting.due_at.replace(microsecond=0)
     assert entry["dtstart"].to_ical().endswith(b"Z")
@@ -70,7 +70,7 @@ def test_what_follows_is_planned_from_when_the_loaf_is_due():
 
     assert list(found) == ["rest", "cut-wait", "cure", "test"]
     assert [wait.is_running for wait in found.values()] == [True, False, False, False]
-    assert (found["rest"].act, found["cut-wait"].act) == ("Unmould the loaf", "Cut the loaf")
+    assert (found["rest"].act, found["cut-wait"].act) == ("Press the loaf; firm: unmould it", "Cut the loaf")
     assert found["cut-wait"].due_at == found["rest"].due_at + 10 * HOUR
     assert found["cure"].due_at == found["cut-wait"].due_at + 28 * DAY
 
@@ -87,6 +87,15 @@ def test_an_oven_is_told_as_the_step_says():
     assert found["oven-off"].act == "Switch the oven off, leave the mould in"
     assert found["oven-off"].is_running
     assert found["rest"].due_at > found["oven-off"].due_at
+
+
+def test_a_loaf_that_was_soft_is_told_when_to_press_it_again():
+    played = hand()
+    played.start().until("firm")
+    played.tap("firmness-checked", "firm", is_firm=False)
+    (again, *_later) = waits_of(played.plan, played.state)
+
+    assert (again.key, again.is_running, again.due_at) == ("firm", True, played.state.due_at)
 
 
 def test_a_loaf_to_be_cut_is_cured_by_plan_from_now_on():
@@ -114,12 +123,12 @@ def test_a_moved_hour_moves_the_same_entry(client, address, owner, doorstep):
     hand.start().until("rest")
     write(run, hand, owner)
     cover = next(fact for fact in hand.facts if fact.prompt == "cover")
-    before = by_act(client.get(address))["Unmould the loaf and cut it"]
+    before = by_act(client.get(address))["Press the loaf; firm: unmould and cut it"]
 
     covered = run.events.get(prompt="cover")
     tap(run, owner, "took-back", "cover", cover.happened_at + HOUR, event=str(covered.pk))
     tap(run, owner, "done", "cover", cover.happened_at + 3 * HOUR)
-    after = by_act(client.get(address))["Unmould the loaf and cut it"]
+    after = by_act(client.get(address))["Press the loaf; firm: unmould and cut it"]
 
     assert after["uid"] == before["uid"]
     assert after["dtstart"].dt == before["dtstart"].dt + 3 * HOUR
@@ -209,14 +218,14 @@ def test_one_wait_can_be_added_alone(as_owner, resting):
     response = as_owner.get(f"/rack/{resting.pk}/waits/rest.ics")
 
     (entry,) = entries_in(response)
-    assert str(entry["summary"]) == "Unmould the loaf and cut it · Doorstep"
+    assert str(entry["summary"]) == "Press the loaf; firm: unmould and cut it · Doorstep"
     assert response.headers["Content-Disposition"] == f'attachment; filename="{resting.code}-rest.ics"'
 
 
 def test_a_wait_alone_is_the_same_entry_as_in_the_feed(as_owner, address, resting):
     (alone,) = entries_in(as_owner.get(f"/rack/{resting.pk}/waits/rest.ics"))
 
-    assert alone == by_act(as_owner.get(address))["Unmould the loaf and cut it"]
+    assert alone == by_act(as_owner.get(address))["Press the loaf; firm: unmould and cut it"]
 
 
 def test_what_runs_at_the_bench_can_be_added_where_the_phone_promises_no_alarm(as_owner, doorstep, owner):
