@@ -13,6 +13,7 @@ from typing import Literal
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
+from soapbench.bench.folding.book import CLEAN
 from soapbench.bench.plan import Plan
 from soapbench.bench.state import RunState
 
@@ -79,6 +80,8 @@ def stage_of(plan: Plan, state: RunState) -> Stage:
 class SafetyScreen:
     """Every step and every answer: the page hides those of other stages, so that it holds without a network."""
 
+    codes: frozenset[str]  # of the steps that there are now
+    asks_lye: bool
     stage: Stage
     steps: tuple[SafeStep, ...]
     lye_is: tuple[tuple[str, str | Promise], ...]
@@ -86,14 +89,23 @@ class SafetyScreen:
 
 
 def safety_screen(plan: Plan, state: RunState) -> SafetyScreen:
-    return SafetyScreen(stage_of(plan, state), STEPS, tuple(LYE_IS.items()), REASONS)
+    codes = frozenset(step.code for step in steps_now(plan, state))
+    return SafetyScreen(codes, is_lye_unaccounted(state), stage_of(plan, state), STEPS, tuple(LYE_IS.items()), REASONS)
 
 
-def steps_at(stage: Stage) -> tuple[SafeStep, ...]:
-    """Return what to deal with at a stage, in order."""
-    return tuple(step for step in STEPS if stage in step.stages)
+def stages_now(plan: Plan, state: RunState) -> tuple[Stage, ...]:
+    """Return the stage, and "lye" beside it while a part of the lye that met no fats stands somewhere."""
+    stage = stage_of(plan, state)
+    return (stage, "lye") if is_lye_unaccounted(state) and stage != "lye" else (stage,)
+
+
+def steps_now(plan: Plan, state: RunState) -> tuple[SafeStep, ...]:
+    """Return what to deal with now, in order."""
+    stages = set(stages_now(plan, state))
+    return tuple(step for step in STEPS if stages & set(step.stages))
 
 
 def is_lye_unaccounted(state: RunState) -> bool:
-    """Return whether lye was made that met no fats, so that somebody has to say where it is."""
-    return state.lye_made and not state.is_combined
+    """Return whether lye was made that met no fats, all of it or a part, and nobody has said yet where it is."""
+    is_part_left = state.lye_share < 1 and CLEAN not in state.done
+    return state.lye_made and (not state.is_combined or is_part_left)

@@ -5,7 +5,7 @@ import pytest
 from soapbench.bench.events import facts_of
 from soapbench.bench.refusal import Refused
 from soapbench.bench.run import fold
-from soapbench.bench.safety import STEPS, stage_of, steps_at
+from soapbench.bench.safety import STEPS, is_lye_unaccounted, stage_of, steps_now
 from soapbench.bench.spills import spills
 from tests.bench.asking import submit, words_of
 from tests.bench.sample import Hand, hand
@@ -23,8 +23,8 @@ STAGES = {
 }
 
 
-def codes(stage):
-    return {step.code for step in steps_at(stage)}
+def codes(played):
+    return {step.code for step in steps_now(played.plan, played.state)}
 
 
 @pytest.fixture
@@ -41,14 +41,25 @@ def test_the_stage_is_what_would_have_to_be_made_safe(key, stage):
     assert stage_of(played.plan, played.state) == stage
 
 
-def test_every_stage_has_a_short_list():
-    assert all(1 <= len(steps_at(stage)) <= 9 for stage in set(STAGES.values()))
+@pytest.mark.parametrize("key", STAGES)
+def test_every_stage_has_a_short_list(key):
+    assert 1 <= len(codes(hand().start().until(key))) <= 9
     assert len({step.code for step in STEPS}) == len(STEPS)
 
 
 def test_made_lye_is_marked_and_kept_from_acid():
-    assert {"jug", "no-acid", "hot"} <= codes("lye")
-    assert not {"jug", "no-acid"} & codes("batter")
+    assert {"jug", "no-acid", "hot"} <= codes(hand().start().until("read-lye"))
+    assert not {"jug", "no-acid"} & codes(hand().start().until("trace"))
+
+
+def test_a_part_of_the_lye_that_was_kept_back_is_asked_for_until_the_clean_up():
+    played = hand().start().until("cool")
+    played.tap("remedied", "cool", code="C3", lye_share=0.9, decision="pour a part")
+    played.until("trace")
+    assert is_lye_unaccounted(played.state) and {"jug", "tub"} <= codes(played)
+
+    played.until("rest")
+    assert not is_lye_unaccounted(played.state) and "jug" not in codes(played)
 
 
 def test_a_batch_with_lye_that_met_no_fats_cannot_be_closed_without_saying_where_it_is(with_lye):

@@ -19,7 +19,7 @@ from soapbench.bench.pausing import checks, in_vessel
 from soapbench.bench.phone import plan_document
 from soapbench.bench.plan import Plan, from_document
 from soapbench.bench.run import fold
-from soapbench.bench.safety import stage_of
+from soapbench.bench.safety import stages_now
 from soapbench.bench.state import Fact
 from soapbench.shelf.facts import MaterialFacts
 from tests.bench.sample import FACTS, PLAIN, STAND_INS, START, SWIRLED, Hand, plan_of
@@ -394,7 +394,7 @@ def expected(plan, state):
         "checks": list(checks(plan, state, START, START + timedelta(minutes=6))),
         "in_vessel": in_vessel(plan, state, plan.line(line)) if (line := in_hand(plan, state)) else None,
         "rest": state.rest and [state.rest.gel, state.rest.earliest.isoformat(), state.rest.latest.isoformat()],
-        "stage": stage_of(plan, state),
+        "stages": list(stages_now(plan, state)),
         "rinsing_since": state.rinsing_since and state.rinsing_since.isoformat(),
         "superfat": state.superfat_as_asked,
         "strength": state.strength_as_asked,

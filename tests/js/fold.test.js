@@ -4,7 +4,7 @@ import test from "node:test";
 
 import { fold } from "../../static/js/bench/fold.js";
 import { checks, inVessel } from "../../static/js/bench/pausing.js";
-import { stageOf } from "../../static/js/bench/stages.js";
+import { stagesNow } from "../../static/js/bench/stages.js";
 import { noticesOf } from "../../static/js/bench/notices.js";
 import { outlook } from "../../static/js/bench/superfat.js";
 import { forThePhone } from "./phonePlan.js";
@@ -35,7 +35,7 @@ for (const name of NAMES) {
     const held = inVessel(plan, state);
     assert.equal(held?.without, expect.in_vessel?.[0]);
     const line = plan.prompts.find(({ key }) => key === state.current)?.line;
-    assert.equal(stageOf(plan, state), expect.stage);
+    assert.deepEqual(stagesNow(plan, state), expect.stages);
     if (held && line) assert.equal(held.with, expect.in_vessel[1]);
     assert.deepEqual(state.rest && [state.rest.gel, ...[state.rest.earliest, state.rest.latest].map(isoOf)],
       expect.rest && [expect.rest[0], ...expect.rest.slice(1).map(isoOf)]);

@@ -7,7 +7,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy as later
 
 from soapbench.bench.cut_words import cut_advice, way_words
-from soapbench.bench.safety import LYE_IS, STEPS, stage_of, steps_at
+from soapbench.bench.safety import LYE_IS, STEPS, steps_now
 from soapbench.bench.state import Fact
 from soapbench.bench.words import grams, percent
 from soapbench.logbook.blocks import Block, Cell, Column, Pairs, Section, Table, Tone, Words
@@ -147,7 +147,7 @@ def _made_safe(given: Given, fact: Fact) -> list[tuple[str, Cell]]:
     if fact.kind != "stopped":
         return []
     ticked = fact.payload.get("steps", ())
-    asked = steps_at(stage_of(given.plan, given.state))
+    asked = steps_now(given.plan, given.state)
     done = [str(step.text) for step in STEPS if step.code in ticked]
     left = [str(step.text) for step in asked if step.code not in ticked]
     lye = fact.payload.get("lye", "")

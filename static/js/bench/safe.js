@@ -3,7 +3,7 @@
  */
 import { parse } from "./entry.js";
 import { each } from "./show.js";
-import { stageOf } from "./stages.js";
+import { stageOf, stagesNow } from "./stages.js";
 
 /** @typedef {import("./room.js").Room} Room */
 /** @typedef {import("./session.js").View} View */
@@ -28,7 +28,7 @@ export function wireSafe(room) {
     notice.scrollIntoView({ block: "center" });
   });
   each(room.root, "[data-spill]", (spill) => spill.addEventListener("submit", (event) => written(room, spill, event)));
-  return (view) => showStage(room, stageOf(room.plan, view));
+  return (view) => showStages(room, stagesNow(room.plan, view));
 }
 
 /**
@@ -45,17 +45,17 @@ function missingIn(form) {
 
 /**
  * @param {Room} room
- * @param {string} stage
+ * @param {string[]} stages the first is where the batch is
  */
-function showStage({ root }, stage) {
+function showStages({ root }, stages) {
   each(root, "[data-stages]", (part) => {
-    const isHere = part.dataset.stages?.split(" ").includes(stage) ?? false;
+    const isHere = part.dataset.stages?.split(" ").some((stage) => stages.includes(stage)) ?? false;
     part.hidden = !isHere;
     if (part instanceof HTMLFieldSetElement) part.disabled = !isHere;
     each(part, "input", (input) => (/** @type {HTMLInputElement} */ (input).disabled = !isHere));
   });
   each(root, "[data-spill]", (form) => {
-    const isHere = STAGE_OF_SPILL[form.dataset.spill ?? ""] === stage;
+    const isHere = STAGE_OF_SPILL[form.dataset.spill ?? ""] === stages[0];
     each(form, "[data-spill-mass]", (label) => (label.hidden = !isHere));
     each(form, "[data-spill-mass] input", (input) => (/** @type {HTMLInputElement} */ (input).disabled = !isHere));
   });

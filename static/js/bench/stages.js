@@ -6,6 +6,17 @@
 /** @typedef {import("./types.js").State} State */
 
 /**
+ * Return the stage, and "lye" beside it while a part of the lye that met no fats stands somewhere.
+ * @param {Plan} plan
+ * @param {State} view
+ * @returns {string[]}
+ */
+export function stagesNow(plan, view) {
+  const isPartLeft = "combine" in view.done && view.lye_share < 1 && !("clean" in view.done);
+  return [stageOf(plan, view), ...(isPartLeft ? ["lye"] : [])];
+}
+
+/**
  * @param {Plan} plan
  * @param {State} view
  * @returns {"start" | "dry" | "lye" | "batter" | "loaf" | "bars"}
