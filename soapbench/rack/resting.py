@@ -37,6 +37,10 @@ class Resting:
     why: str
     told: tuple[Told, ...]
 
+    @property
+    def crumbled(self) -> bool:
+        return any(each.is_odd for each in self.told)
+
 
 def resting(state: RunState) -> Resting | None:
     """Return how the loaf stands, None before it was set aside and for batches without a window."""

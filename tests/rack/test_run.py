@@ -67,7 +67,8 @@ def test_a_loaf_that_crumbles_goes_on_and_needs_a_passed_test(as_owner, resting)
     state = state_of(resting)
 
     assert (state.current, state.needs_test) == ("unmould", True)
-    assert "Can be lye-heavy" in as_owner.get(f"/rack/{resting.pk}/").content.decode()
+    page = as_owner.get(f"/rack/{resting.pk}/").content.decode()
+    assert "Can be lye-heavy" in page and "The loaf crumbled." in page
 
 
 def test_how_firm_it_is_has_to_be_chosen(as_owner, resting):
