@@ -33,6 +33,25 @@ test("a clock set anew while the page lives moves nothing", () => {
   assert.equal(clock.now(), truth());
 });
 
+test("the time that a phone slept counts once it is looked at again", () => {
+  const { state, clock, truth } = device(-30_000);
+  clock.heard(truth(), state.steady, state.steady);
+  state.wrongBy += 420_000; // seven minutes pass by the device's clock, none by the steady time
+  const awake = truth();
+  clock.woke();
+  assert.equal(clock.now(), awake + 420_000);
+});
+
+test("a clock that was set back, or runs a little fast, moves nothing on waking", () => {
+  const { state, clock, truth } = device(0);
+  clock.heard(truth(), state.steady, state.steady);
+  for (const wrong of [-7_200_000, 1500]) {
+    state.wrongBy = wrong;
+    clock.woke();
+    assert.equal(clock.now(), truth());
+  }
+});
+
 test("an answer that took too long is not believed", () => {
   const { state, clock } = device(0);
   assert.equal(clock.heard(5, state.steady - 6000, state.steady), false);

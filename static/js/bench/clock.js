@@ -5,12 +5,13 @@
 import { mark, setMark } from "./store.js";
 
 const LONGEST_ROUND_MS = 5000; // a slower answer says too little about the time
+const LEAST_SLEEP_MS = 2000;
 
 /**
  * @param {() => number} device milliseconds since 1970 by the device
  * @param {() => number} steady milliseconds that nobody can set
  * @returns {{now: () => number, heard: (server: number, sent: number, came: number) => boolean, offset: () => number,
- *   set: (offset: number) => void}}
+ *   set: (offset: number) => void, woke: () => void}}
  */
 export function benchClock(device, steady) {
   let offset = 0; // server less device
@@ -21,6 +22,14 @@ export function benchClock(device, steady) {
     offset: () => now() - device(),
     set(found) {
       offset = found;
+    },
+    /**
+     * A phone that slept has a steady time that stood still, so that its own clock is ahead of it. Should somebody
+     * have set that clock meanwhile, the next answer puts it right.
+     */
+    woke() {
+      const slept = device() - (base + steady());
+      if (slept > LEAST_SLEEP_MS) base += slept;
     },
     /** Learn from an answer: it was the server's time half way between sending and coming, both by `steady`. */
     heard(server, sent, came) {
@@ -36,6 +45,8 @@ const clock = benchClock(
   () => Date.now(),
   () => performance.now(),
 );
+
+globalThis.document?.addEventListener("visibilitychange", () => document.hidden || clock.woke());
 
 /** @returns {number} milliseconds since 1970, the server's as far as it is known */
 export const benchTime = () => clock.now();
