@@ -149,7 +149,12 @@ SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = BEHIND_HTTPS
 if BEHIND_HTTPS:
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
 
-HOUSE_ADDRESS = ""  # `manage.py serve` sets it: this machine as phones reach it, such as http://192.168.1.20:8000
+# `manage.py serve` sets these. This machine as phones reach it, such as http://192.168.1.20:8000/; with --secure,
+# also the plain address where a new phone gets to know it, and the root certificate that is offered there.
+HOUSE_ADDRESS = ""
+DOOR_ADDRESS = ""
+ROOT_CERTIFICATE = ""
+ROOT_FINGERPRINT = ""
 
 FIXTURES_DIR = BASE_DIR / "fixtures"
 CSRF_FAILURE_VIEW = "soapbench.workshop.views.csrf_refused"

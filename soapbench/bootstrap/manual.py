@@ -54,6 +54,12 @@ def add_serve_arguments(parser: ArgumentParser) -> None:
         "127.0.0.1 for this machine only",
     )
     parser.add_argument("--threads", type=int, default=8, metavar="N", help="requests answered at once (8)")
+    parser.add_argument(
+        "--secure",
+        action="store_true",
+        help="serve HTTPS with a certificate of this machine's own, so that phones start without the network and "
+        "keep their screen on; plain HTTP on the next port shows a new phone how to get to know this machine",
+    )
     parser.add_argument("--no-qr", action="store_true", help="print no QR code")
     parser.add_argument("--no-demo", action="store_true", help="begin with a workshop of your own, not with the demo")
 

@@ -6,7 +6,13 @@ Start soapbench on this machine for it and the phones on its network.
 The first start makes the environment in .venv, installs the pinned packages there, makes the
 database, and loads the reference data and an invented demo workshop. Later starts take well
 under a second and touch no network. Whoever sits at this machine needs no password; a phone
-gets in by the QR code, which carries a signed link. Ctrl+C stops it, and nothing is lost."""
+gets in by the QR code, which carries a signed link. Ctrl+C stops it, and nothing is lost.
+
+A browser lets a page work without the network, and keep the screen on, only at a secure
+address. With --secure, soapbench makes one: a root certificate of this machine's own, which
+each phone has to be told of once (the page /phone/ says how), and with it certificates for the
+machine's address and names, renewed by themselves. The port after --port then speaks plain
+HTTP: to a new phone that page alone, to a browser at this machine the whole app."""
 
 SERVE_MORE = """\
 examples:
@@ -14,10 +20,12 @@ examples:
   python3 manage.py serve --port 8080 --no-qr
   python3 manage.py serve --no-demo               the first time: asks whose workshop it is
   python3 manage.py serve --host 127.0.0.1        this machine only, no phone
+  python3 manage.py serve --secure                HTTPS on port 8000, plain HTTP for new phones on 8001
 
 files:
   .venv/                  what was installed; safe to remove, the next start makes it again
   .data/                  database, photographs, collected static files, the secret: back this up
+  .data/tls/              made by --secure: root and machine certificates, their keys for your eyes only
   .env                    settings, one NAME=value a line, if there is such a file
 
 environment variables:
@@ -30,6 +38,7 @@ environment variables:
 
 addresses:
   /healthz                answers 200 once soapbench is ready
+  /phone/                 how a phone gets to know this machine, and how to undo it
 
 exit codes:
   0  stopped by Ctrl+C or by the system

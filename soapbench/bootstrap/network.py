@@ -2,10 +2,13 @@
 
 import errno
 import os
+import re
 import socket
 
 from soapbench.bootstrap.trouble import Trouble
 
+# Letters, digits and hyphens, as RFC 1123 wants host names; a system may let its owner write anything.
+HOST_NAME = re.compile(r"(?!-)[a-z0-9-]{1,63}(?<!-)(\.(?!-)[a-z0-9-]{1,63}(?<!-))*")
 EVERY_ADDRESS = ("0.0.0.0", "::")
 
 
@@ -22,6 +25,13 @@ def lan_address() -> str | None:
             return None
         address = str(probe.getsockname()[0])
     return None if address.startswith(("127.", "0.")) else address
+
+
+def host_names() -> list[str]:
+    """Return the names under which this machine may be reached: its own, and the one with .local (RFC 6762)."""
+    own = socket.gethostname().lower().rstrip(".")
+    names = [own, f"{own.partition('.')[0]}.local"]
+    return list(dict.fromkeys(name for name in names if HOST_NAME.fullmatch(name)))
 
 
 def check_port(host: str, port: int) -> None:

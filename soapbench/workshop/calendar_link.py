@@ -5,6 +5,7 @@ from __future__ import annotations
 from secrets import compare_digest
 from urllib.parse import urlsplit
 
+from django.conf import settings
 from django.contrib import messages
 from django.db import transaction
 from django.http import HttpRequest, HttpResponse
@@ -77,4 +78,9 @@ def _told(request: HttpRequest, link: CalendarLink) -> dict[str, object]:
     address = absolute(request, reverse("rack:feed", args=[link.token]))
     subscribe = subscribe_address(address)
     drawing = segno.make(subscribe, error="m", micro=False)
-    return {"address": address, "subscribe": subscribe, "code": drawing.svg_inline(omitsize=True, border=4)}
+    return {
+        "address": address,
+        "subscribe": subscribe,
+        "needs_root": bool(settings.ROOT_CERTIFICATE),
+        "code": drawing.svg_inline(omitsize=True, border=4),
+    }

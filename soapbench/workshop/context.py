@@ -6,6 +6,7 @@ from functools import cache
 from importlib import metadata
 from typing import Any
 
+from django.conf import settings
 from django.http import HttpRequest
 from django.utils.translation import gettext_lazy as _
 
@@ -26,6 +27,7 @@ def house(request: HttpRequest) -> dict[str, Any]:
         "places": PLACES,
         "place": match.namespace if match else "",
         "release": release(),
+        "csrf_cookie": settings.CSRF_COOKIE_NAME,  # the bench sends with what the cookie says at that moment
     }
 
 

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 SALT = "soapbench.entry"
 LINK_HOURS = 12
+PROXY_HEADERS = ("HTTP_X_FORWARDED_FOR", "HTTP_FORWARDED", "HTTP_X_REAL_IP")
 SIGNED_OUT = "signed_out"  # in the session: somebody here chose to sign out, so do not sign him in again
 
 
@@ -64,10 +65,15 @@ def is_first_start(request: HttpRequest) -> bool:
 
 def is_from_this_machine(request: HttpRequest) -> bool:
     """Return whether the request came over the loopback, and not through a proxy that sits there."""
-    if any(name in request.META for name in ("HTTP_X_FORWARDED_FOR", "HTTP_FORWARDED", "HTTP_X_REAL_IP")):
+    if any(name in request.META for name in PROXY_HEADERS):
         return False
+    return is_loopback_address(request.META.get("REMOTE_ADDR", ""))
+
+
+def is_loopback_address(address: str) -> bool:
+    """Return whether an IP address means the machine itself; a name is none."""
     try:
-        return ip_address(request.META.get("REMOTE_ADDR", "")).is_loopback
+        return ip_address(address).is_loopback
     except ValueError:
         return False
 

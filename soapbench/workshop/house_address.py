@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from ipaddress import ip_address
 from urllib.parse import urljoin
 
 from django.conf import settings
 from django.http import HttpRequest
 from django.http.request import split_domain_port
+
+from soapbench.workshop.entry import is_loopback_address
 
 
 def absolute(request: HttpRequest, path: str) -> str:
@@ -20,7 +21,4 @@ def absolute(request: HttpRequest, path: str) -> str:
 def is_loopback(request: HttpRequest) -> bool:
     """Return whether the page was asked for under a name that means the asking machine itself."""
     name, _port = split_domain_port(request.get_host())
-    try:
-        return ip_address(name.strip("[]")).is_loopback
-    except ValueError:
-        return name == "localhost" or name.endswith(".localhost")
+    return name == "localhost" or is_loopback_address(name.strip("[]"))

@@ -1,6 +1,6 @@
 from django.urls import include, path
 
-from soapbench.workshop import calendar_link, home, numbers, offline, views
+from soapbench.workshop import calendar_link, home, numbers, offline, phone, views
 
 place = (
     [
@@ -13,6 +13,8 @@ place = (
         path("workshop/<slug:word>/<int:pk>/", home.equipment_edit, name="equipment_edit"),
         path("workshop/<slug:word>/<int:pk>/here/", home.equipment_here, name="equipment_here"),
         path("about/numbers/", numbers.numbers, name="numbers"),
+        path("phone/", phone.phone, name="phone"),
+        path("phone/soapbench-root.crt", phone.certificate, name="certificate"),
         path("start/", home.start, name="start"),
         path("sign-in/", views.sign_in, name="sign_in"),
         path("sign-out/", views.sign_out, name="sign_out"),

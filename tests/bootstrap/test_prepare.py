@@ -71,7 +71,7 @@ def test_the_link_for_the_phone_is_the_owners():
     Person.objects.create(username="helper", workshop=workshop)
     owner = Person.objects.create(username="owner", workshop=workshop, is_owner=True)
 
-    address = serve.phone_address("192.168.1.20", 8000)
+    address = serve.phone_address("0.0.0.0", 8000, "192.168.1.20")
 
     assert address.startswith("http://192.168.1.20:8000/enter/")
     assert serve.entry.person_of(address.split("/")[-2]) == owner
@@ -79,7 +79,11 @@ def test_the_link_for_the_phone_is_the_owners():
 
 @pytest.mark.django_db
 def test_without_an_owner_the_phone_gets_the_plain_address():
-    assert serve.phone_address("192.168.1.20", 8000) == "http://192.168.1.20:8000/"
+    assert serve.phone_address("192.168.1.20", 8000, None) == "http://192.168.1.20:8000/"
+
+
+def test_no_phone_gets_to_a_server_for_this_machine_only():
+    assert serve.phone_address("127.0.0.1", 8000, None) is None
 
 
 def test_the_app_answers_under_the_address_that_it_prints(settings):
@@ -101,15 +105,34 @@ def test_this_machine_is_trusted_unless_told_otherwise(settings, monkeypatch, to
     assert settings.TRUST_THIS_MACHINE is trusted
 
 
+def words(parts):
+    return "\n".join(line for part in parts for line in part.lines)
+
+
 def test_a_machine_on_no_network_says_so_instead_of_a_phone_address():
-    told = "\n".join(banner.lines(8000, None, lan=True))
+    told = words(banner.plain(8000, None, lan=True))
 
     assert "http://localhost:8000/" in told
     assert "on no network" in told
 
 
 def test_a_server_for_this_machine_only_says_nothing_of_phones():
-    assert "phone" not in "\n".join(banner.lines(8000, None, lan=False))
+    assert "phone" not in words(banner.plain(8000, None, lan=False))
+
+
+def test_a_secure_start_tells_first_how_a_phone_gets_to_know_the_machine():
+    first, then = banner.secure(8001, "https://h:8000/enter/x/", "http://h:8001/phone/", "AB " * 31 + "CD", lan=True)
+
+    assert (first.code, then.code) == ("http://h:8001/phone/", "https://h:8000/enter/x/")
+    assert "http://localhost:8001/" in words([first])
+    assert [line.strip() for line in first.lines[-4:]] == [*["AB AB AB AB AB AB AB AB"] * 3, "AB " * 7 + "CD"]
+
+
+def test_a_secure_start_on_no_network_shows_no_code():
+    parts = banner.secure(8001, None, "http://localhost:8001/phone/", "AB", lan=True)
+
+    assert [part.code for part in parts] == [""]
+    assert "on no network" in words(parts)
 
 
 def test_a_qr_code_is_square_and_keeps_its_colours_on_a_light_terminal():

@@ -4,6 +4,7 @@ import os
 import re
 import signal
 import socket
+import ssl
 import subprocess
 import sys
 import time
@@ -138,3 +139,19 @@ def test_a_data_folder_that_cannot_be_is_one_sentence_and_exit_code_1(serve, por
     assert process.returncode == 1
     assert str(in_the_way) in complaints
     assert complaints.count("\n") == 1
+
+
+def test_a_secure_start_speaks_https_and_lets_the_machine_itself_in_by_the_plain_door(serve, port, tmp_path):
+    process = serve("--port", port, "--host", "127.0.0.1", "--secure")
+    status, address = answer(f"http://127.0.0.1:{port + 1}/workshop/", process)
+    assert (status, address) == (200, f"http://127.0.0.1:{port + 1}/workshop/")
+
+    trusting = ssl.create_default_context(cafile=tmp_path / "tls" / "root.crt")
+    with urllib.request.urlopen(f"https://localhost:{port}/workshop/", timeout=20, context=trusting) as response:
+        cookies = response.headers.get_all("Set-Cookie")
+
+    assert any(cookie.strip().startswith("secure_csrftoken=") and "Secure" in cookie for cookie in cookies)
+    process.send_signal(signal.SIGTERM)
+    told, complaints = process.communicate(timeout=20)
+    assert (process.returncode, complaints) == (0, "")
+    assert f"At this machine:  http://localhost:{port + 1}/" in told

@@ -15,6 +15,7 @@ import { wireGather } from "./gather.js";
 import { wireNotes } from "./notes.js";
 import { wirePotGap } from "./potGap.js";
 import { wireFreshen } from "./freshen.js";
+import { wirePlainAddress } from "./plainAddress.js";
 import { wirePortions } from "./portions.js";
 import { wireRest } from "./resting.js";
 import { wireReadings } from "./readings.js";
@@ -47,6 +48,7 @@ const FEATURES = [
   wireRinse,
   wireSafe,
   wireAwake,
+  wirePlainAddress,
   wirePortions,
   wireStrokes,
   wireDrawings,

@@ -8,7 +8,8 @@ import { heard } from "./clock.js";
 
 /** @returns {string} */
 function token() {
-  return /(?:^|; )csrftoken=([^;]*)/.exec(document.cookie)?.[1] ?? "";
+  const name = document.documentElement.dataset.csrfCookie ?? "csrftoken"; // another one at the secure address
+  return new RegExp(`(?:^|; )${name}=([^;]*)`).exec(document.cookie)?.[1] ?? "";
 }
 
 /**

@@ -1,8 +1,10 @@
 """Make everything ready, serve the app, and tell where it is."""
 
+from __future__ import annotations
+
 import os
-import socket
 from argparse import ArgumentParser
+from typing import TYPE_CHECKING
 
 from django.conf import settings
 from django.core.management import call_command
@@ -15,15 +17,19 @@ from soapbench.workshop import entry
 from soapbench.workshop.management import migrations, static_files
 from soapbench.workshop.models import Person
 
+if TYPE_CHECKING:
+    from soapbench.workshop.management.banner import Part
+
 
 class Command(BaseCommand):
     help = "Start soapbench for this machine and the phones on its network. Its manual: manage.py serve --help"
     requires_system_checks = []  # they import everything; the gate and the tests run them
+    with_qr = True
 
     def add_arguments(self, parser: ArgumentParser) -> None:
         manual.add_serve_arguments(parser)
 
-    def handle(self, *args: object, host: str, port: int, threads: int, **options: object) -> None:
+    def handle(self, *args: object, host: str, port: int, threads: int, secure: bool, **options: object) -> None:
         network.check_port(host, port)
         try:
             self.prepare(with_demo=not options["no_demo"])
@@ -31,12 +37,10 @@ class Command(BaseCommand):
             raise Trouble(database_words(error)) from error
         lan = network.lan_address() if host in network.EVERY_ADDRESS else None
         answer_to(host, lan)
-        # Imported only now: the application reads the settings that were just completed.
-        from soapbench.workshop.management import server
-        from soapbench.wsgi import application
-
-        running = server.listen(host, port, threads, application)
-        server.run(running, lambda: self.announce(host, port, lan, with_qr=not options["no_qr"]))
+        settings.HOUSE_ADDRESS = f"http://{lan or host}:{port}/" if lan or not is_loopback(host) else ""
+        self.with_qr = not options["no_qr"]
+        serve = self.serve_secure if secure else self.serve_plain
+        serve(host, port, threads, lan)
         self.stdout.write("Stopped. Everything is kept.")
 
     def prepare(self, *, with_demo: bool = True) -> None:
@@ -55,19 +59,51 @@ class Command(BaseCommand):
                     call_command("load_demo", verbosity=0)
         static_files.collect_if_changed()
 
-    def announce(self, host: str, port: int, lan: str | None, *, with_qr: bool) -> None:
-        """Print the addresses, and the QR code where the terminal can show it."""
-        from soapbench.workshop.management import banner
+    def serve_plain(self, host: str, port: int, threads: int, lan: str | None) -> None:
+        # Imported only now: the application reads the settings that were just completed.
+        from soapbench.workshop.management import banner, server
+        from soapbench.wsgi import application
 
-        phone = phone_address(lan or host, port) if lan or not is_loopback(host) else None
-        self.stdout.write("\n".join(banner.lines(port, phone, lan=host in network.EVERY_ADDRESS)))
-        if phone and with_qr:
-            try:
-                self.stdout.write(banner.qr(phone, colours=self.stdout.isatty()))
-            except UnicodeEncodeError:
-                self.stdout.write("  (This terminal cannot show a QR code; type the address instead.)")
+        running = server.listen(host, port, threads, application)
+        on_lan = host in network.EVERY_ADDRESS
+        server.run(running, lambda: self.announce(banner.plain(port, phone_address(host, port, lan), lan=on_lan)))
+
+    def serve_secure(self, host: str, port: int, threads: int, lan: str | None) -> None:
+        from soapbench.workshop.management import banner, secure, server
+
+        papers = secure.prepare(host, port, lan)
+        from soapbench.wsgi import application
+
+        secured = secure.listen(host, port, threads, application, papers)
+        secured.start_care()
+        first, door, on_lan = f"{settings.DOOR_ADDRESS}phone/", secure.door_of(port), host in network.EVERY_ADDRESS
+
+        def announce() -> None:
+            phone = phone_address(host, port, lan, scheme="https")
+            told = banner.secure(
+                door, phone, first, settings.ROOT_FINGERPRINT, lan=on_lan, is_new=papers.is_new_root
+            )
+            self.announce(told)
+
+        server.run(secured.main, announce)
+        secured.stop()
+
+    def announce(self, parts: list[Part]) -> None:
+        """Print the addresses, and QR codes where the terminal can show them."""
+        for part in parts:
+            self.stdout.write("\n".join(part.lines))
+            if part.code and self.with_qr:
+                self.show_qr(part.code)
         self.stdout.flush()
         connection.close()  # it was this thread's own
+
+    def show_qr(self, address: str) -> None:
+        from soapbench.workshop.management import banner
+
+        try:
+            self.stdout.write(banner.qr(address, colours=self.stdout.isatty()))
+        except UnicodeEncodeError:
+            self.stdout.write("  (This terminal cannot show a QR code; type the address instead.)")
 
 
 def database_words(error: OperationalError) -> str:
@@ -82,7 +118,7 @@ def database_words(error: OperationalError) -> str:
 
 def answer_to(host: str, lan: str | None) -> None:
     """Let the app answer under the names that this machine has, and trust who sits at it unless told not to."""
-    own = {host, lan, "localhost", "127.0.0.1", "[::1]", socket.gethostname(), f"{socket.gethostname()}.local"}
+    own = {host, lan, "localhost", "127.0.0.1", "[::1]", *network.host_names()}
     settings.ALLOWED_HOSTS = [*settings.ALLOWED_HOSTS, *sorted(name for name in own if name)]
     if "SOAPBENCH_TRUST_THIS_MACHINE" not in os.environ:
         settings.TRUST_THIS_MACHINE = True
@@ -93,7 +129,9 @@ def is_loopback(host: str) -> bool:
     return host in ("localhost", "::1") or host.startswith("127.") or host in network.EVERY_ADDRESS
 
 
-def phone_address(host: str, port: int) -> str:
-    """Return the address that the phone opens, with a signed link for the owner."""
+def phone_address(host: str, port: int, lan: str | None, *, scheme: str = "http") -> str | None:
+    """Return the address that the phone opens, with a signed link for the owner; None where no phone gets."""
+    if not lan and is_loopback(host):
+        return None
     person = Person.objects.filter(is_active=True, is_owner=True).order_by("pk").first()
-    return f"http://{host}:{port}{entry.entry_path(person) if person else '/'}"
+    return f"{scheme}://{lan or host}:{port}{entry.entry_path(person) if person else '/'}"
