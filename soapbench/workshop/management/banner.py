@@ -8,6 +8,7 @@ import segno
 
 from soapbench.workshop.entry import LINK_HOURS
 
+NEW_ROOT = "  The root certificate is new: a phone that knew an older one has to be told again."
 PAIRS_A_LINE = 8  # as phones show a fingerprint
 
 
@@ -24,7 +25,9 @@ def plain(port: int, phone: str | None, *, lan: bool) -> list[Part]:
     return [Part([*_ready(port), *_phone(phone, lan=lan), "", "  Ctrl+C stops it."], phone or "")]
 
 
-def secure(door: int, phone: str | None, first: str, fingerprint: str, *, lan: bool, is_new: bool = False) -> list[Part]:
+def secure(
+    door: int, phone: str | None, first: str, fingerprint: str, *, lan: bool, is_new: bool = False
+) -> list[Part]:
     """Return what tells the addresses of a start with HTTPS.
 
     Args:
@@ -38,7 +41,7 @@ def secure(door: int, phone: str | None, first: str, fingerprint: str, *, lan: b
     meet = [
         *_ready(door),
         "",
-        *(["  The root certificate is new: a phone that knew an older one has to be told again.", ""] if is_new else []),
+        *([NEW_ROOT, ""] if is_new else []),
         f"  1. Each phone, once:  {first}",
         "  It says how the phone gets to know this machine. The certificate that it offers must have this fingerprint:",
         *(f"    {line}" for line in wrap(fingerprint, PAIRS_A_LINE * 3)),

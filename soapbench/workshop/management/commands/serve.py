@@ -80,9 +80,7 @@ class Command(BaseCommand):
 
         def announce() -> None:
             phone = phone_address(host, port, lan, scheme="https")
-            told = banner.secure(
-                door, phone, first, settings.ROOT_FINGERPRINT, lan=on_lan, is_new=papers.is_new_root
-            )
+            told = banner.secure(door, phone, first, settings.ROOT_FINGERPRINT, lan=on_lan, is_new=papers.is_new_root)
             self.announce(told)
 
         server.run(secured.main, announce)
