@@ -5,6 +5,7 @@ Each form turns into its part by `part()`, and back by `typed()`: per cent and g
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from typing import Any, ClassVar
 
 from django import forms
@@ -42,9 +43,9 @@ class OfferForm(forms.Form):
     def offer(self, offers: Offers) -> None:
         """Fill the lists; a form without any leaves this alone."""
 
+    @abstractmethod
     def part(self) -> Any:
         """Return the part of the formula that was typed; only where the form is right."""
-        raise NotImplementedError
 
     def choose(self, name: str, choices: list[tuple[str, Any]], first: tuple[str, Any] = NONE) -> None:
         field = self.fields[name]

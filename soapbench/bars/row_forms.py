@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from typing import Any, Generic, TypeVar, cast
 
 from django import forms
@@ -22,12 +23,14 @@ Part = TypeVar("Part")
 class RowForm(OfferForm, Generic[Part]):
     """One row; an untouched one counts for nothing."""
 
+    @abstractmethod
     def part(self) -> Part:
-        raise NotImplementedError
+        """Return the line of the formula that was typed in this row."""
 
     @staticmethod
+    @abstractmethod
     def typed(part: Any) -> dict[str, Any]:
-        raise NotImplementedError
+        """Return what the row's fields would hold for a line."""
 
 
 class FatRow(RowForm[FatLine]):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 from soapbench.bench.folding.book import Book
 from soapbench.bench.folding.cooling import cooling, with_cooling
@@ -57,74 +58,74 @@ def tally_of(plan: Plan, log: Sequence[Fact], withdrawn: frozenset[str]) -> Tall
 
 def _state(tally: Tally, withdrawn: frozenset[str], settlement: Settlement | None, made: Outcome) -> RunState:
     not_needed, asked = skipped(tally, settlement), targets(tally, settlement)
-    superfat, strength = as_asked(tally, asked)
-    remedied = remedies(tally, settlement)
-    now_at, cools = current(tally, not_needed), cooling(tally)
-    running = with_cooling(tally, timers(tally, not_needed), cools)
     return RunState(
-        status=status(tally, now_at),
-        current=now_at,
-        done=dict(tally.done),
+        **_told(tally),
+        **_clock(tally, not_needed),
+        **_chemistry(tally, settlement, asked),
         skipped=not_needed,
-        ticked=dict(tally.ticked),
-        weights=dict(tally.weights),
         targets=asked,
         tolerances={line.key: tolerance_of(tally, line, asked[line.key]) for line in tally.plan.lines},
-        pot_g=_pot_g(tally),
-        batter_g=round(batter_g(tally), 6) if tally.is_combined else None,
-        portions_g=portions_now(tally),
         settlement=settlement,
         superfat=made.superfat,
         superfat_sentence=made.sentence,
-        remedies=remedied,
-        readings=tuple(tally.readings),
-        changes=tuple(tally.changes),
-        notes=tuple(tally.notes),
-        timers=running,
-        due_at=due_at(tally, now_at, running),
-        last_event="" if tally.ended else tally.last_event,
         withdrawn=withdrawn,
-        drawing=tally.drawing or (tally.drawing_ahead if is_left_undrawn(tally) else None),
-        trace=tally.trace,
-        cut=tally.cut,
-        cure_weighings=tuple(tally.cure_weighings),
-        tests=tuple(tally.tests),
-        ended=tally.ended,
-        started_at=tally.started_at,
-        people=tuple(tally.people),
-        is_combined=tally.is_combined,
-        cooling=cools,
-        mixing=mixing(tally),
-        batter_since=batter_since(tally, not_needed),
-        rest_tests=tuple(tally.rest_tests),
-        lye_made=tally.lye_at is not None,
-        rest=rest(tally),
-        looks=tuple(tally.looks),
-        firmness=tuple(tally.firmness),
-        pauses=tuple(tally.pauses),
-        rinses=tuple(tally.rinses),
-        attachments=tuple(tally.attachments),
         notices=notices(tally, asked),
-        parts={key: tuple(parts) for key, parts in tally.parts.items()},
-        owed=dict(tally.owed),
-        spent=dict(tally.spent),
-        lye_share=tally.lye_share,
-        factor=tally.factor,
-        left_out=frozenset(key for key in tally.left_out if not key.startswith("portion:")),
-        superfat_as_asked=superfat,
-        strength_as_asked=strength,
-        to_do=tally.to_do,
-        situation=situation(tally) if remedied else "",
-        ways=ways(tally, settlement, remedied),
         takings=takings(tally, asked),
-        thickened=tuple(tally.thickened),
-        dealt=dealt(tally),
-        scale=tally.plan.scale,
-        scale_tried=tally.scale_tried,
-        put_off=tally.put_off,
-        drawing_ahead=tally.drawing_ahead,
-        needs_test=tally.was_lye_heavy or tally.is_alkali_unknown or any(each.crumbles for each in tally.firmness),
     )
+
+
+def _told(tally: Tally) -> dict[str, Any]:
+    """Return the fields of the state that stand as the events told them."""
+    lists = ("readings", "changes", "notes", "cure_weighings", "tests", "people", "rest_tests", "looks", "firmness",
+             "pauses", "rinses", "attachments", "thickened")  # fmt: skip
+    tables = ("done", "ticked", "weights", "owed", "spent")
+    plain = ("trace", "cut", "ended", "started_at", "is_combined", "lye_share", "factor", "to_do", "scale_tried",
+             "put_off", "drawing_ahead")  # fmt: skip
+    return {
+        **{name: tuple(getattr(tally, name)) for name in lists},
+        **{name: dict(getattr(tally, name)) for name in tables},
+        **{name: getattr(tally, name) for name in plain},
+        "parts": {key: tuple(parts) for key, parts in tally.parts.items()},
+        "left_out": frozenset(key for key in tally.left_out if not key.startswith("portion:")),
+        "last_event": "" if tally.ended else tally.last_event,
+        "lye_made": tally.lye_at is not None,
+        "scale": tally.plan.scale,
+        "drawing": tally.drawing or (tally.drawing_ahead if is_left_undrawn(tally) else None),
+        "needs_test": tally.was_lye_heavy or tally.is_alkali_unknown or any(e.crumbles for e in tally.firmness),
+    }
+
+
+def _clock(tally: Tally, not_needed: dict[str, str]) -> dict[str, Any]:
+    """Return where the run stands, and what runs on the clock."""
+    now_at, cools = current(tally, not_needed), cooling(tally)
+    running = with_cooling(tally, timers(tally, not_needed), cools)
+    return {
+        "status": status(tally, now_at),
+        "current": now_at,
+        "timers": running,
+        "due_at": due_at(tally, now_at, running),
+        "cooling": cools,
+        "batter_since": batter_since(tally, not_needed),
+        "rest": rest(tally),
+    }
+
+
+def _chemistry(tally: Tally, settlement: Settlement | None, asked: dict[str, float]) -> dict[str, Any]:
+    """Return what is in the pots, and what can still be done about it."""
+    superfat, strength = as_asked(tally, asked)
+    remedied = remedies(tally, settlement)
+    return {
+        "pot_g": _pot_g(tally),
+        "batter_g": round(batter_g(tally), 6) if tally.is_combined else None,
+        "portions_g": portions_now(tally),
+        "mixing": mixing(tally),
+        "superfat_as_asked": superfat,
+        "strength_as_asked": strength,
+        "remedies": remedied,
+        "situation": situation(tally) if remedied else "",
+        "ways": ways(tally, settlement, remedied),
+        "dealt": dealt(tally),
+    }
 
 
 def _pot_g(tally: Tally) -> float:

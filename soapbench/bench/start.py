@@ -16,7 +16,7 @@ from soapbench.bench.learning.records import learnt_for
 from soapbench.bench.models import Run
 from soapbench.bench.plan import PlanLot, PlanScale, to_document
 from soapbench.bench.planning import make_plan
-from soapbench.bench.planning.given import Bench, Order, Scale, SizeAsked, Tool, Vessel
+from soapbench.bench.planning.given import Bench, Order, SizeAsked, Tool, Vessel
 from soapbench.bench.planning.size import fats_wanted_g
 from soapbench.bench.refusal import Refused
 from soapbench.bench.stock import used_by_lot
@@ -143,18 +143,22 @@ def _mould(workshop: Workshop, key: str) -> workshop_models.Mould:
     return found
 
 
-def _scale(workshop: Workshop, key: str, load_g: float) -> Scale:
+def _scale(workshop: Workshop, key: str, load_g: float) -> PlanScale:
     scales = workshop.scales.filter(is_here=True).order_by("resolution_g", "-capacity_g")
     rows = list(scales.filter(key=key) if key else scales)
     if not rows:
         raise Refused("Choose a scale that is in the workshop.", "scale")
     row = next((one for one in rows if one.capacity_g >= load_g), max(rows, key=lambda one: one.capacity_g))
-    return Scale(row.name, row.resolution_g, row.capacity_g, row.check_mass_g, row.check_name)
+    return _as_planned(row)
 
 
-def _other_scales(workshop: Workshop, used: Scale) -> tuple[PlanScale, ...]:
+def _as_planned(row: workshop_models.Scale) -> PlanScale:
+    return PlanScale(row.key, row.name, row.resolution_g, row.capacity_g, row.check_mass_g, row.check_name)
+
+
+def _other_scales(workshop: Workshop, used: PlanScale) -> tuple[PlanScale, ...]:
     return tuple(
-        PlanScale(row.key, row.name, row.resolution_g, row.capacity_g, row.check_mass_g, row.check_name)
+        _as_planned(row)
         for row in workshop.scales.filter(is_here=True).exclude(name=used.name).order_by("resolution_g", "pk")
     )
 

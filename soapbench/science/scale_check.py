@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from .errors import positive
 from .scale import permissible_error_g
 from .sources import OWN_CHOICE, Constant, Relation
+from .units import OUNCE, POUND
 
 CLASS = "III"
 LARGEST_STEPS = Constant(
@@ -18,8 +19,6 @@ LARGEST_STEPS = Constant(
     "limit when a scale is tried",
     "The class ends at 10 000 steps, and a heavier known mass should not be allowed a larger error than its last.",
 )
-OUNCE_G = 28.349523125
-POUND_G = 453.59237
 _SLACK = 0.01
 _HAIR = 1e-9
 
@@ -65,7 +64,7 @@ def scale_check(known_g: float, read_g: float, resolution_g: float) -> ScaleChec
 
 
 def _why(known_g: float, read_g: float, off_g: float, limit_g: float) -> str:
-    if any(abs(read_g * unit / known_g - 1) <= _SLACK for unit in (OUNCE_G, POUND_G)):
+    if any(abs(read_g * unit / known_g - 1) <= _SLACK for unit in (OUNCE.value, POUND.value)):
         return "The scale shows ounces or pounds. Set it to g, then try it again."
     which = "over" if off_g > 0 else "short"
     return (

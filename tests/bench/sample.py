@@ -15,9 +15,9 @@ from soapbench.bars.formula import (
     Water,
 )
 from soapbench.bench.payloads import parse, stored
-from soapbench.bench.plan import PlanLot
+from soapbench.bench.plan import PlanLot, PlanScale
 from soapbench.bench.planning import make_plan
-from soapbench.bench.planning.given import Bench, Order, Scale, SizeAsked, Tool, Vessel
+from soapbench.bench.planning.given import Bench, Order, SizeAsked, Tool, Vessel
 from soapbench.bench.run import fold
 from soapbench.bench.state import Fact
 from soapbench.science.mould import Mould
@@ -63,7 +63,7 @@ BENCH = Bench(
     is_invented=True,
     room_c=20.0,
     emergency="Emergency 000, poison centre 001",
-    scale=Scale("Bench scale", 0.1, 5000),
+    scale=PlanScale("bench-scale", "Bench scale", 0.1, 5000),
     mould_name="Long loaf",
     mould=Mould("box", 300, 80, 80),
     vessels=(Vessel("Jug", "lye", "polypropylene", 2000, 120), Vessel("Pot", "pot", "steel", 5000, 640)),
@@ -193,3 +193,13 @@ class Hand:
 
 def hand(formula=PLAIN, **changes):
     return Hand(plan_of(formula, **changes))
+
+
+def at(key, formula=PLAIN, **masses):
+    """Return a hand that has played a run up to the prompt of that key."""
+    return hand(formula).start().until(key, **masses)
+
+
+def change(played, what, **more):
+    """Tap a change, with a reason and a decision that say nothing."""
+    return played.tap("changed", what=what, why="because", decision="go on", **more)

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from soapbench.bench.planning.given import Scale
+from soapbench.bench.plan import PlanScale
 from soapbench.bench.rules.order import ANSWERS
 from soapbench.bench.screen import AT_THE_PROMPT, Refusal, run_screen, stand_of
 from tests.bench.sample import BENCH, SWIRLED, Hand, hand, plan_of
@@ -54,7 +54,7 @@ def test_the_next_title_passes_over_what_is_not_needed(played):
     ("step", "target", "ten"), [(0.1, "300.0", "1.0"), (1.0, "300", "10"), (0.01, "300.00", "0.10")]
 )
 def test_a_weight_is_shown_with_the_scale_s_decimals(step, target, ten):
-    scaled = hand(bench=replace(BENCH, scale=Scale("Other scale", step, 5000)))
+    scaled = hand(bench=replace(BENCH, scale=PlanScale("other-scale", "Other scale", step, 5000)))
     page = screen_at(scaled.start(), "weigh:fat:palm")
 
     assert page.shown.line.target == target

@@ -4,7 +4,8 @@ import json
 
 import pytest
 
-from tests.bench.vectors import CASES, FOLDER, expected_of, path_of, vector
+from tests.bench.vector_cases import CASES
+from tests.bench.vectors import FOLDER, expected_of, path_of, vector
 
 
 @pytest.mark.parametrize("path", sorted(FOLDER.glob("*.json")), ids=lambda path: path.stem)

@@ -86,3 +86,16 @@ def at(open_phone, world):
         return page, run
 
     return opened
+
+
+@pytest.fixture
+def hand_at(at):
+    """Open a run at a prompt that takes taps; returns the hand and the run."""
+
+    def opened(key, **differences):
+        page, run = at(key, **differences)
+        hand = Hand(page)
+        hand.wait_for(key)
+        return hand, run
+
+    return opened

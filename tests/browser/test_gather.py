@@ -10,19 +10,6 @@ from tests.browser.hand import Hand
 MM = 6.3  # CSS px on a phone
 
 
-@pytest.fixture
-def hand_at(at):
-    """The hand at a prompt that takes taps, and the run."""
-
-    def opened(key, **differences):
-        page, run = at(key, **differences)
-        hand = Hand(page)
-        hand.wait_for(key)
-        return hand, run
-
-    return opened
-
-
 def not_here(hand, item):
     hand.prompt.locator(f'[data-missing="{item}"] button').tap()
     hand.page.locator("#missing .help-way").first.wait_for()

@@ -6,21 +6,9 @@ import pytest
 from playwright.sync_api import expect
 
 from soapbench.bench.events import state_of
-from tests.browser.hand import Hand
 from tests.browser.test_safety import last
 
 MOMENT = re.compile(r"^\d{1,2} \w+, \d\d:\d\d$")
-
-
-@pytest.fixture
-def hand_at(at):
-    def opened(key, **differences):
-        page, run = at(key, **differences)
-        hand = Hand(page)
-        hand.wait_for(key)
-        return hand, run
-
-    return opened
 
 
 def test_gel_seen_brings_the_loaf_forward_at_once_and_without_a_network(hand_at):

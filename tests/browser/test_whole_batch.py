@@ -26,6 +26,16 @@ def choose_the_bar(page):
     return Hand(page)
 
 
+def released(hand):
+    """Go on to the end and open the record; returns the run and what the paper says."""
+    hand.until("release")
+    hand.hold()
+    hand.page.get_by_role("link", name="Open the record").tap()
+    hand.page.wait_for_url("**/logbook/**")
+    run = Run.objects.get()
+    return run, text_of(hand.page, run)
+
+
 def test_a_four_portion_bar_goes_from_bars_to_a_printed_record(phone):
     hand = choose_the_bar(phone)
 
@@ -56,13 +66,7 @@ def test_a_four_portion_bar_goes_from_bars_to_a_printed_record(phone):
         path="figure eights",
         tool="skewer",
     )
-    hand.until("release")
-    hand.hold()
-    phone.get_by_role("link", name="Open the record").tap()
-    phone.wait_for_url("**/logbook/**")
-
-    run = Run.objects.get()
-    words = text_of(phone, run)
+    run, words = released(hand)
     assert run.status == Run.Status.RELEASED
     assert f"Coconut oil CO-2609 {float(planned):g} g {float(poured):g} g" in words
     assert "Charcoal" in words and "Out of stock" in words and "Use it in the same amount" in words

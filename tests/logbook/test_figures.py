@@ -15,7 +15,7 @@ from soapbench.logbook.views import record_of
 from tests.bench.pictures import OGG, with_place
 from tests.bench.sample import PLAIN
 from tests.bench.sample import hand as played
-from tests.logbook.test_record import given, lines, section
+from tests.logbook.reading import given, lines, section
 
 PHOTO = {"what": "photo", "sha256": "ab" * 32, "media": "image/jpeg", "size": 900}
 

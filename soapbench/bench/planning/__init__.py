@@ -13,7 +13,7 @@ from soapbench.bench.planning.combining import combining
 from soapbench.bench.planning.cups import cups_of
 from soapbench.bench.planning.firming import rest_plan
 from soapbench.bench.planning.gathering import gathering
-from soapbench.bench.planning.given import Batch, Order
+from soapbench.bench.planning.given import Batch, Bench, Order
 from soapbench.bench.planning.heat import jug_hottest_c
 from soapbench.bench.planning.lines import lines_of
 from soapbench.bench.planning.lye import fats, lye
@@ -41,7 +41,6 @@ def make_plan(order: Order) -> Plan:
     batch = batch_of(order)
     lines = lines_of(batch)
     shared, sentence = portions(batch, lines)
-    bench = order.bench
     used = {line.material for line in lines}
     prompts = _prompts(batch, lines, shared)
     return Plan(
@@ -52,31 +51,16 @@ def make_plan(order: Order) -> Plan:
         size=size_of(batch),
         made_at=order.made_at,
         made_by=order.made_by,
-        workshop=bench.workshop,
-        is_invented=bench.is_invented,
-        scale=bench.scale.name,
-        resolution_g=bench.scale.resolution_g,
-        capacity_g=bench.scale.capacity_g,
-        mould=bench.mould_name,
-        mould_shape=asdict(bench.mould),
-        room_c=bench.room_c,
+        **_bench(order.bench),
         lines=lines,
         prompts=prompts,
         portions=_portions(batch),
         materials={key: fact for key, fact in order.facts.items() if key in used},
         stand_ins=dict(order.stand_ins),
-        drawings=choices(bench.tools),
-        tares={vessel.name: vessel.tare_g for vessel in bench.vessels},
-        volumes_ml={vessel.name: vessel.volume_ml for vessel in bench.vessels},
-        cup=bench.vessel("cup", ""),
         planned_superfat=order.formula.superfat,
-        emergency=bench.emergency,
         lots=tuple(_taking(order, lot) for lot in order.lots),
         takes_mol_per_g=_takes(order),
         alkali_g_per_mol=_grams_per_mol(batch, lines),
-        check_mass_g=bench.scale.check_mass_g,
-        check_name=bench.scale.check_name,
-        other_scales=bench.other_scales,
         active_minutes=minutes_at_work([prompt for prompt in prompts if prompt.phase != "gather"]),
         schedule=sentence,
         cups=cups_of(batch),
@@ -85,6 +69,28 @@ def make_plan(order: Order) -> Plan:
         **_learnt(batch, lines),
         jug_hottest_c=jug_hottest_c(batch),
     )
+
+
+def _bench(bench: Bench) -> dict[str, Any]:
+    """Return the fields of the plan that are the workshop's own."""
+    return {
+        "workshop": bench.workshop,
+        "is_invented": bench.is_invented,
+        "room_c": bench.room_c,
+        "emergency": bench.emergency,
+        "scale": bench.scale.name,
+        "resolution_g": bench.scale.resolution_g,
+        "capacity_g": bench.scale.capacity_g,
+        "check_mass_g": bench.scale.check_mass_g,
+        "check_name": bench.scale.check_name,
+        "other_scales": bench.other_scales,
+        "mould": bench.mould_name,
+        "mould_shape": asdict(bench.mould),
+        "drawings": choices(bench.tools),
+        "tares": {vessel.name: vessel.tare_g for vessel in bench.vessels},
+        "volumes_ml": {vessel.name: vessel.volume_ml for vessel in bench.vessels},
+        "cup": bench.vessel("cup", ""),
+    }
 
 
 def _learnt(batch: Batch, lines: tuple[Line, ...]) -> dict[str, Any]:

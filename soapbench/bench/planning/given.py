@@ -15,15 +15,6 @@ from soapbench.shelf.facts import MaterialFacts
 
 
 @dataclass(frozen=True)
-class Scale:
-    name: str
-    resolution_g: float
-    capacity_g: float
-    check_mass_g: float = 0.0  # kept to try it with, 0 for none
-    check_name: str = ""
-
-
-@dataclass(frozen=True)
 class Vessel:
     name: str
     use: Literal["lye", "pot", "cup"]
@@ -47,7 +38,7 @@ class Bench:
     is_invented: bool
     room_c: float
     emergency: str  # the local numbers, ready to show
-    scale: Scale
+    scale: PlanScale
     mould_name: str
     mould: Mould
     vessels: tuple[Vessel, ...] = ()
