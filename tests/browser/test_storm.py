@@ -11,6 +11,6 @@ SEEDS = [random.randrange(1_000_000) for _ in range(3)]
 
 @pytest.mark.slow
 @pytest.mark.parametrize("seed", SEEDS)
-def test_no_tap_is_lost_or_doubled_in_a_storm(seed, tmp_path_factory):
+def test_no_tap_is_lost_or_doubled_in_a_storm(seed, tmp_path_factory, playwright):
     print(f"seed {seed}")
-    blow(seed, tmp_path_factory.getbasetemp())
+    blow(seed, tmp_path_factory.getbasetemp(), playwright)

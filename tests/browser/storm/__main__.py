@@ -5,6 +5,8 @@ import random
 import tempfile
 import time
 
+from playwright.sync_api import sync_playwright
+
 from tests.browser.storm.blow import blow
 
 
@@ -15,11 +17,11 @@ def main():
     options = parser.parse_args()
     first = random.randrange(1_000_000) if options.seed is None else options.seed
     lost = []
-    with tempfile.TemporaryDirectory(prefix="storms-") as folder:
+    with tempfile.TemporaryDirectory(prefix="storms-") as folder, sync_playwright() as playwright:
         for seed in range(first, first + options.count):
             began = time.monotonic()
             try:
-                events, _log = blow(seed, folder)
+                events, _log = blow(seed, folder, playwright)
                 print(f"seed {seed}: {events} events agree, {time.monotonic() - began:.0f} s", flush=True)
             except Exception as error:  # whatever went wrong, the other storms blow too
                 lost.append(seed)

@@ -4,8 +4,6 @@ import tempfile
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
 
-from playwright.sync_api import sync_playwright
-
 from tests.browser.hand import Hand
 from tests.browser.storm.device import Device
 from tests.browser.storm.processes import Phone, Server
@@ -15,7 +13,7 @@ BAR = "doorstep"
 
 
 @contextmanager
-def stage(seed, folder):
+def stage(seed, folder, playwright):
     """A fresh server with one batch begun, and two phones."""
     with ExitStack() as stack:
         place = Path(stack.enter_context(tempfile.TemporaryDirectory(prefix=f"storm-{seed}-", dir=folder)))
@@ -24,7 +22,6 @@ def stage(seed, folder):
         server.prepare(Path(folder) / "template")
         server.start()
         stack.callback(server.kill)
-        playwright = stack.enter_context(sync_playwright())
         devices = []
         for name in ("first", "other"):
             phone = Phone(playwright, place / name)
@@ -53,9 +50,9 @@ def begin(device):
     return path.split("/")[2]
 
 
-def blow(seed, folder):
+def blow(seed, folder, playwright):
     """Let one storm blow; raises AssertionError with the seed and what was done, when something was lost."""
-    with stage(seed, folder) as storm:
+    with stage(seed, folder, playwright) as storm:
         try:
             storm.blow()
             storm.calm_down()
