@@ -66,6 +66,8 @@ def science_alkali(choice: AlkaliChoice | Formula, facts: Facts | None = None) -
         naoh_purity=_purity(facts, NAOH) or alkali.naoh_purity,
         koh_purity=_purity(facts, KOH) or alkali.koh_purity,
         shares_by=alkali.shares_by,
+        naoh_assayed=_is_assayed(facts, NAOH),
+        koh_assayed=_is_assayed(facts, KOH),
     )
 
 
@@ -73,6 +75,11 @@ def _purity(facts: Facts | None, key: str) -> float | None:
     # Only a lot has a paper; the reference's own figure is no better than the formula's.
     fact = (facts or {}).get(key)
     return fact.purity if fact and fact.lot is not None else None
+
+
+def _is_assayed(facts: Facts | None, key: str) -> bool:
+    fact = (facts or {}).get(key)
+    return fact is not None and fact.purity_is_stated
 
 
 def science_acid(key: str, mass_g: float, facts: Facts) -> Acid | None:

@@ -78,6 +78,7 @@ class PlanLot:
     code: str
     sv_own: float | None = None
     purity: float | None = None
+    purity_is_stated: bool = False
     takes_mol_per_g: float | None = None  # as in Plan.takes_mol_per_g, where the paper differs
 
 

@@ -103,7 +103,7 @@ def order_for(
 def _lots(workshop: Workshop, facts: Mapping[str, MaterialFacts]) -> tuple[PlanLot, ...]:
     rows = Lot.objects.seen_by(workshop).usable().filter(material__key__in=facts).select_related("material")
     return tuple(
-        PlanLot(lot.pk, lot.material.key, lot.code, lot.saponification_value, lot.working_purity)
+        PlanLot(lot.pk, lot.material.key, lot.code, lot.saponification_value, lot.working_purity, bool(lot.purity))
         for lot in rows.order_by("pk")
     )
 

@@ -89,6 +89,8 @@ class Alkali:
     naoh_purity: float = 1.0
     koh_purity: float = KOH_PURITY.value
     shares_by: Literal["mass", "mole"] = "mole"
+    naoh_assayed: bool = False  # the purity is from the paper of the very jar
+    koh_assayed: bool = False
 
     def __post_init__(self) -> None:
         fraction(self.naoh_share, "The share of sodium hydroxide")

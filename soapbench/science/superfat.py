@@ -53,6 +53,15 @@ SINGLE_SAMPLE_HALF_WIDTH = Constant(
 PURITY_HALF_WIDTH = Constant(
     "doubt in the purity of an alkali", "h", 0.01, "g/g", COMMON_PRACTICE, "superfat interval: 98 ± 1 % on labels"
 )
+ASSAY_HALF_WIDTH = Constant(
+    "doubt in the purity on the paper of the very jar",
+    "h",
+    0.003,
+    "g/g",
+    OWN_CHOICE,
+    "superfat interval",
+    "An assay is printed to a tenth of a per cent; the rest is what the jar takes up once it is open.",
+)
 KITCHEN_STEP = Constant("step of the scale when none is named", "d", 1.0, "g", COMMON_PRACTICE, "superfat interval")
 WAX_ADVICE = "Leave the wax out, or take it as not reacting at all."
 
@@ -115,6 +124,7 @@ _ADVICE = {
     "fat": "Ask the supplier for the saponification value of your lot and enter it.",
     "wax": WAX_ADVICE,
     "purity": "Read the assay on the certificate of your alkali and enter it.",
+    "assayed": "No paper says more: keep the jar dry and closed, and use it up soon.",
     "alkali scale": "Weigh the alkali on a finer scale, or make a bigger batch.",
     "fat scale": "Weigh the fats on a finer scale, or make a bigger batch.",
 }
@@ -137,7 +147,8 @@ def superfat_interval(
 
     Assumptions: a published range, a purity and a scale's permissible error are rectangular (any value inside is as
     likely as another); rows of one fat and one lot move together, different fats and lots independently; the acids
-    are exact. Without a scale, one of 1 g is taken; without an alkali scale, the same scale serves.
+    are exact; a purity from the paper of the very jar is doubted less. Without a scale, one of 1 g is taken; without
+    an alkali scale, the same scale serves.
     Propagation to first order on the ratio alkali / fat, never wider than all doubts at their limits together.
 
     Raises:
@@ -179,9 +190,18 @@ def _rectangular(name: str, half_width: float, kind: str) -> Contribution:
 
 
 def _purity_doubts(weighed: AlkaliMass, alkali: Alkali, half_width: float, fat_mol: float) -> list[Contribution]:
+    jars = (
+        ("sodium", weighed.naoh_g / NAOH, alkali.naoh_assayed),
+        ("potassium", weighed.koh_g / KOH, alkali.koh_assayed),
+    )
+    assayed = min(half_width, ASSAY_HALF_WIDTH.value)
     return [
-        _rectangular(f"the purity of the {name} hydroxide", mass / molar / fat_mol * half_width, "purity")
-        for name, mass, molar in (("sodium", weighed.naoh_g, NAOH), ("potassium", weighed.koh_g, KOH))
+        _rectangular(
+            f"the purity of the {name} hydroxide",
+            mol / fat_mol * (assayed if is_known else half_width),
+            "assayed" if is_known else "purity",
+        )
+        for name, mol, is_known in jars
     ]
 
 
@@ -249,7 +269,14 @@ def scale_step_in_superfat(resolution_g: float, fats: Sequence[Fat], alkali: Alk
     return resolution_g / grams_per_mol / fat_mol
 
 
-CONSTANTS = (COVERAGE, OWN_VALUE_HALF_WIDTH, SINGLE_SAMPLE_HALF_WIDTH, PURITY_HALF_WIDTH, KITCHEN_STEP)
+CONSTANTS = (
+    COVERAGE,
+    OWN_VALUE_HALF_WIDTH,
+    SINGLE_SAMPLE_HALF_WIDTH,
+    PURITY_HALF_WIDTH,
+    ASSAY_HALF_WIDTH,
+    KITCHEN_STEP,
+)
 _AT = "soapbench.science.superfat."
 RELATIONS = (
     Relation(

@@ -41,6 +41,7 @@ class MaterialFacts:
     takes_koh_mg_per_g: float = 0.0
     density_g_per_ml: float | None = None
     purity: float | None = None  # what works of it: carbonate taken off
+    purity_is_stated: bool = False  # on the paper of the lot
     water_fraction: float = 1.0
     limit_percent: float | None = None
     limit_source: str = ""
@@ -118,6 +119,7 @@ def _facts(row: Material, lots: list[Lot], used_g: Mapping[int, float]) -> Mater
         takes_koh_mg_per_g=row.takes_koh_mg_per_g,
         density_g_per_ml=row.density_g_per_ml,
         purity=lot.working_purity if lot and lot.purity else row.purity,
+        purity_is_stated=bool(lot and lot.purity),
         water_fraction=row.water_fraction,
         allergens={share.name: (share.percent_low, share.percent_high) for share in shares if share.is_listed} or None,
         parts={share.name: share.percent_high for share in shares} or None,

@@ -136,3 +136,14 @@ def test_a_scale_without_papers_is_taken_as_a_kitchen_scale():
 def test_an_unknown_class_of_scale_is_refused():
     with pytest.raises(OutOfRange, match="class"):
         permissible_error_g(100, 1, "IV")
+
+
+def test_the_assay_of_the_very_jar_narrows_the_interval_and_is_not_asked_for_again():
+    known = [replace(fat, sv_own=190) for fat in RECIPE]
+    weighed = alkali_for(known, 0.05, SODIUM)
+    guessed = superfat_interval(known, weighed, SODIUM, (), FINE)
+    assayed = superfat_interval(known, weighed, replace(SODIUM, naoh_assayed=True), (), FINE)
+
+    assert assayed.width < guessed.width and assayed.central == guessed.central
+    assert "assay" in guessed.narrowing_advice()
+    assert "assay" not in assayed.narrowing_advice()

@@ -110,7 +110,14 @@ class Book:
         paper = self.lots.get(lot) if lot is not None else None
         if fact is None or paper is None or paper.material != material or lot == fact.lot:
             return fact
-        return replace(fact, sv_own=paper.sv_own, purity=paper.purity, lot=lot, lot_code=paper.code)
+        return replace(
+            fact,
+            sv_own=paper.sv_own,
+            purity=paper.purity,
+            purity_is_stated=paper.purity_is_stated,
+            lot=lot,
+            lot_code=paper.code,
+        )
 
 
 def is_fat(line: Line) -> bool:

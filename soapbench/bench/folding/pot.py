@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from soapbench.bars.to_science import KOH, NAOH, science_fat
+from soapbench.bars.to_science import science_alkali, science_fat
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.plan import Line, Plan
 from soapbench.bench.state import Weight
@@ -79,12 +79,8 @@ def acids_of(tally: Tally, mass: Callable[[Line], float]) -> tuple[Acid, ...]:
 def alkali_in_use(tally: Tally) -> Alkali:
     """Return the alkali with the purity of the jar that is really used."""
     choice = tally.plan.formula.alkali
-    purity = {NAOH: choice.naoh_purity, KOH: choice.koh_purity}
-    for line in tally.plan.in_group("alkali"):
-        fact = tally.facts_of(line)
-        if fact is not None and fact.lot is not None and fact.purity:
-            purity[line.material] = fact.purity
-    return Alkali(choice.naoh_share, purity[NAOH], purity[KOH], shares_by=choice.shares_by)
+    facts = [tally.facts_of(line) for line in tally.plan.in_group("alkali")]
+    return science_alkali(choice, {fact.key: fact for fact in facts if fact is not None})
 
 
 def as_alkali(grams_by_line: dict[str, float]) -> AlkaliMass:
