@@ -45,6 +45,7 @@ INSTALLED_APPS = [
 MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
+    "django.middleware.gzip.GZipMiddleware",  # pages only: whitenoise has its files made small beforehand
     "soapbench.csp.ContentSecurityPolicyMiddleware",
     "soapbench.workshop.offline.EditionMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",

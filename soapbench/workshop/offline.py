@@ -20,6 +20,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import require_GET
 
+from soapbench.static import gathered
 from soapbench.workshop.context import release
 
 KEPT_SUFFIXES = (".css", ".js", ".svg", ".png")
@@ -31,7 +32,8 @@ ICONS = (("any", 192), ("any", 512), ("maskable", 512), ("monochrome", 512))
 @cache
 def shell() -> tuple[str, ...]:
     """Return the addresses of every file that a page of the app may ask for, hashes in their names."""
-    return tuple(static(path) for path in sorted(_static_files()) if path.endswith(KEPT_SUFFIXES))
+    wanted = set(_static_files()) - gathered()
+    return tuple(static(path) for path in sorted(wanted) if path.endswith(KEPT_SUFFIXES))
 
 
 def _static_files() -> Iterator[str]:

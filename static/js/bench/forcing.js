@@ -27,7 +27,8 @@ export function wireForcing({ root, plan }) {
  * @param {string} line
  */
 function forget(root, line) {
-  each(root, `[data-prompt="${CSS.escape(`weigh:${line}`)}"] [name=jar]`, (jar) => {
+  const prompt = CSS.escape(`weigh:${line}`);
+  each(root, `[data-prompt="${prompt}"] [name=jar]`, (jar) => {
     /** @type {HTMLInputElement} */ (jar).checked = false;
   });
 }

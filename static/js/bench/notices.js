@@ -125,7 +125,8 @@ const SAYS = {
       return all(prompts, mass == null ? `Some ${line.name} was lost.` : `${grams(mass)} of ${line.name} was lost.`);
     }
     const howMuch = mass == null ? "Some batter" : `${grams(mass)} of batter`;
-    const sentence = `${howMuch} was lost${letter ? ` from portion ${letter}` : ""}: fewer or thinner bars.`;
+    const from = letter ? ` from portion ${letter}` : "";
+    const sentence = `${howMuch} was lost${from}: fewer or thinner bars.`;
     return all([...pours(plan, letter), ...ofKind(plan, "cut")], sentence);
   },
   "left out"(plan, change) {
@@ -136,10 +137,8 @@ const SAYS = {
   },
   "drawn differently"(plan, change) {
     const tool = plan.tools[change.payload.tool];
-    return all(
-      ofKind(plan, "draw", "cut"),
-      `Drawn: ${change.payload.path}${tool ? ` with ${tool}` : ""}. Planned: ${plan.path}.`,
-    );
+    const withTool = tool ? ` with ${tool}` : "";
+    return all(ofKind(plan, "draw", "cut"), `Drawn: ${change.payload.path}${withTool}. Planned: ${plan.path}.`);
   },
   "thickened early"(plan, change) {
     const letter = change.payload.portion ?? "";

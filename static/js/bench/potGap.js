@@ -50,7 +50,8 @@ function sentence({ gap, isOk, like }, words, decimals) {
   if (isOk) return `${size}: ${words.agrees}`;
   const said = `${size} ${gap < 0 ? words.light : words.heavy}`;
   if (!like) return said;
-  return `${said}, ${like === "tare" ? words.tared : `${words.like} ${like}`}`;
+  const cause = like === "tare" ? words.tared : `${words.like} ${like}`;
+  return `${said}, ${cause}`;
 }
 
 /**
