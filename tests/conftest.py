@@ -68,6 +68,22 @@ def browser_type_launch_args(browser_type_launch_args):
     return {**browser_type_launch_args, "executable_path": chromium.find(), "args": ARGUMENTS}
 
 
+@pytest.fixture(scope="session")
+def django_db_setup(django_db_setup):
+    """Let the tables be emptied between tests, which the database itself refuses for events."""
+    from django.db import connection
+
+    from tests.unguarded import unguarded
+
+    flush = connection.ops.execute_sql_flush
+
+    def flush_unguarded(statements):
+        with unguarded():
+            flush(statements)
+
+    connection.ops.execute_sql_flush = flush_unguarded
+
+
 @pytest.fixture
 def world(db):
     from tests.world import build  # only now: it needs Django's apps

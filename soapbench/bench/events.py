@@ -11,7 +11,7 @@ from django.db import IntegrityError, transaction
 from django.utils import timezone
 
 from soapbench.bench import cache, rules
-from soapbench.bench.integrity import digest_of
+from soapbench.bench.integrity import digest_of, root_of
 from soapbench.bench.models import Event, Run
 from soapbench.bench.payloads import parse, stored
 from soapbench.bench.refusal import Refused
@@ -136,7 +136,7 @@ def _write(
         received_at=timezone.now(),
         device=device,
         person=by,
-        previous_digest=run.head_digest,
+        previous_digest=run.head_digest or root_of(run),
     )
     event.digest = digest_of(event)
     try:

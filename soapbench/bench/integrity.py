@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import hashlib
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from soapbench.bench.files import digest_of_file
 
@@ -40,6 +41,25 @@ def digest_of(event: Event) -> str:
     }
     if event.device_at is not None:  # entries from before there were two times keep their digest
         document["device_at"] = _canonical(event.device_at)
+    return _sha256(document)
+
+
+def root_of(run: Run) -> str:
+    """Return the SHA-256 over what a run was begun with, its frozen plan above all: the first event follows it."""
+    document = {
+        "run": str(run.pk),
+        "workshop": run.workshop_id,
+        "code": run.code,
+        "bar": run.bar_id,
+        "revision": run.revision_id,
+        "made_at": _canonical(run.made_at),
+        "made_by": run.made_by_id,
+        "plan": run.plan_document,
+    }
+    return _sha256(document)
+
+
+def _sha256(document: Mapping[str, Any]) -> str:
     text = json.dumps(document, sort_keys=True, separators=(",", ":"), ensure_ascii=False, allow_nan=False)
     return hashlib.sha256(text.encode()).hexdigest()
 
@@ -50,17 +70,27 @@ def _canonical(moment: datetime) -> str:
 
 def verify(run: Run) -> Broken | None:
     """Return the first event of the run that does not fit its chain or its file, or None when every one does."""
-    previous = ""
     events = list(run.events.order_by("position"))
+    previous = _before_the_first(run, events)
+    if events and events[0].previous_digest != previous:
+        why = "its plan, its code or its bar was changed after it was begun."
+        return Broken(1, f"Entry 1 of {run.code} does not fit: {why}")
     for count, event in enumerate(events, start=1):
         sentence = _fault(event, count, previous)
         if sentence:
             return Broken(count, f"Entry {count} of {run.code} does not fit: {sentence}")
         previous = event.digest
-    if (run.event_count, run.head_digest) != (len(events), previous):
+    if (run.event_count, run.head_digest) != (len(events), previous if events else ""):
         count = len(events) + 1
         return Broken(count, f"{run.code} ends too early: entry {count} is missing, or the count was changed.")
     return _lost_file(run, [event for event in events if event.kind == "attached"])
+
+
+def _before_the_first(run: Run, events: list[Event]) -> str:
+    """Return what the first event must follow; those of before plans had a digest follow nothing."""
+    if events and events[0].position == 1 and not events[0].previous_digest:
+        return ""
+    return root_of(run)
 
 
 def _lost_file(run: Run, attached: list[Event]) -> Broken | None:

@@ -10,6 +10,7 @@ from django.utils import timezone
 from soapbench.bars.models import Bar, Revision
 from soapbench.bench.events import append, facts_of, state_of
 from soapbench.bench.ids import new_id
+from soapbench.bench.integrity import root_of
 from soapbench.bench.models import AppendOnly, Event, Run
 from soapbench.bench.planning.given import SizeAsked
 from soapbench.bench.refusal import Refused
@@ -67,7 +68,8 @@ def test_each_event_carries_the_digest_of_the_one_before(weighing):
     events = list(weighing.run.events.order_by("position"))
 
     assert [event.position for event in events] == list(range(1, len(events) + 1))
-    assert [event.previous_digest for event in events] == ["", *[event.digest for event in events[:-1]]]
+    root = root_of(weighing.run)
+    assert [event.previous_digest for event in events] == [root, *[event.digest for event in events[:-1]]]
 
 
 def test_the_payload_is_kept_with_every_field(bench):
