@@ -9,6 +9,7 @@ from .alkali import Acid
 from .atoms import HYDROGEN, KOH, POTASSIUM, SODIUM, molar_mass
 from .errors import SMALLEST, OutOfRange, chosen, fraction, not_negative
 from .sources import STOICHIOMETRY, Constant, Relation
+from .words import say
 
 CitricForm = Literal["anhydrous", "monohydrate"]
 
@@ -53,7 +54,9 @@ def acid_of(kind: str, mass_g: float, strength: float = 1.0) -> Acid:
     Source: mole balance with CIAAW 2021 weights, one alkali for each acid group.
     """
     known = _known(kind)
-    return Acid(known.name, mass_g, known.koh_mg_per_g * fraction(strength, f"The strength of the {known.name}"))
+    return Acid(
+        known.name, mass_g, known.koh_mg_per_g * fraction(strength, "The strength of the {name}", name=known.name)
+    )
 
 
 def citric_acid(mass_g: float, form: CitricForm | None) -> Acid:
@@ -65,8 +68,10 @@ def citric_acid(mass_g: float, form: CitricForm | None) -> Acid:
     Source: mole balance with CIAAW 2021 weights, three acid groups.
     """
     if form not in ("anhydrous", "monohydrate"):
-        raise OutOfRange("Is the citric acid anhydrous or monohydrate? Read it on the jar; the alkali differs by 9 %.")
-    return acid_of(f"citric {form}", mass_g)
+        raise OutOfRange(
+            say("Is the citric acid anhydrous or monohydrate? Read it on the jar; the alkali differs by 9 %.")
+        )
+    return acid_of(say("citric {form}", form=form), mass_g)
 
 
 def salt_made_g(kind: str, mass_g: float, strength: float = 1.0, naoh_mole_share: float = 1.0) -> float:
@@ -80,7 +85,7 @@ def salt_made_g(kind: str, mass_g: float, strength: float = 1.0, naoh_mole_share
     Source: each acid group gives up H (1.008) for Na (22.990) or K (39.098), CIAAW 2021.
     """
     known = _known(kind)
-    moles = not_negative(mass_g, f"The {known.name}") * fraction(strength, "The strength")
+    moles = not_negative(mass_g, "The {name}", name=known.name) * fraction(strength, "The strength")
     moles /= known.molar_mass + known.crystal_water
     return moles * _salt_mass(known, naoh_mole_share)
 
@@ -95,7 +100,7 @@ def acid_for_salt_g(kind: str, salt_g: float, strength: float = 1.0, naoh_mole_s
     """
     known = _known(kind)
     if fraction(strength, "The strength") < SMALLEST:
-        raise OutOfRange("A solution of 0 % holds no acid. Read its strength on the label.")
+        raise OutOfRange(say("A solution of 0 % holds no acid. Read its strength on the label."))
     moles = not_negative(salt_g, "The salt") / _salt_mass(known, naoh_mole_share)
     return moles * (known.molar_mass + known.crystal_water) / strength
 

@@ -10,6 +10,7 @@ from .atoms import KOH, NAOH
 from .errors import SMALLEST, OutOfRange, chosen, fraction, not_negative, number
 from .fats import Fat, careful_note, careful_notes
 from .sources import COMMON_PRACTICE, OWN_CHOICE, STOICHIOMETRY, Constant, Relation, Source
+from .words import say
 
 __all__ = [
     "Acid",
@@ -68,8 +69,8 @@ class Acid:
     koh_mg_per_g: float
 
     def __post_init__(self) -> None:
-        not_negative(self.mass_g, f"The mass of {self.name}")
-        not_negative(self.koh_mg_per_g, f"The alkali taken by {self.name}", "mg KOH/g")
+        not_negative(self.mass_g, "The mass of {name}", name=self.name)
+        not_negative(self.koh_mg_per_g, "The alkali taken by {name}", "mg KOH/g", name=self.name)
 
     @property
     def mol(self) -> float:
@@ -96,7 +97,9 @@ class Alkali:
         fraction(self.naoh_share, "The share of sodium hydroxide")
         for purity, name in ((self.naoh_purity, "sodium"), (self.koh_purity, "potassium")):
             if fraction(purity, f"The purity of the {name} hydroxide") < SMALLEST:
-                raise OutOfRange(f"The purity of the {name} hydroxide cannot be 0 %. Read it on the jar.")
+                raise OutOfRange(
+                    say("The purity of the {name} hydroxide cannot be 0 %. Read it on the jar.", name=say(name))
+                )
 
         chosen(self.shares_by, ("mass", "mole"), "a way to share two alkalis")
 
@@ -189,7 +192,7 @@ def alkali_for(fats: Sequence[Fat], superfat: float, alkali: Alkali, acids: Iter
     check_superfat(superfat)
     fat_mol = careful_mol(fats)
     if fat_mol <= 0:
-        raise OutOfRange("There is no fat here that takes alkali. Weigh the fats first.")
+        raise OutOfRange(say("There is no fat here that takes alkali. Weigh the fats first."))
     return alkali_mixture((1 - superfat) * fat_mol + acid_mol(acids), alkali)
 
 
@@ -203,9 +206,14 @@ def check_superfat(superfat: float) -> float:
     """
     number(superfat, "The superfat")
     if superfat < 0:
-        raise OutOfRange("A superfat below 0 % leaves free alkali in the bar. Choose 0 % or more.")
+        raise OutOfRange(say("A superfat below 0 % leaves free alkali in the bar. Choose 0 % or more."))
     if superfat > HIGHEST_SUPERFAT.value:
-        raise OutOfRange(f"A superfat of {100 * superfat:g} % is more than half of the fat. Choose 50 % or less.")
+        raise OutOfRange(
+            say(
+                "A superfat of {superfat:g} % is more than half of the fat. Choose 50 % or less.",
+                superfat=100 * superfat,
+            )
+        )
     return superfat
 
 
@@ -229,7 +237,7 @@ def superfat_of(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids:
     """
     fat_mol = demand_mol(fats)
     if fat_mol <= 0:
-        raise OutOfRange("There is no fat here that takes alkali, so there is no superfat to work out.")
+        raise OutOfRange(say("There is no fat here that takes alkali, so there is no superfat to work out."))
     return 1 - (pure_equivalents(weighed, alkali) - acid_mol(acids)) / fat_mol
 
 

@@ -6,6 +6,7 @@ from .atoms import KOH
 from .errors import OutOfRange, not_negative, number, positive
 from .fats import check_saponification_value
 from .sources import Constant, Relation, Source
+from .words import say
 
 _ISO = Source("iso-3657-660", "ISO 3657 (saponification value) and ISO 660 (acid value)", "definitions", "published")
 _MERCK = Source(
@@ -29,7 +30,7 @@ def saponification_value(molar_mass: float) -> float:
         OutOfRange: lighter than any triglyceride.
     """
     if number(molar_mass, "The molar mass") < LIGHTEST_GLYCERIDE.value:
-        raise OutOfRange(f"No triglyceride weighs {molar_mass:g} g/mol.")
+        raise OutOfRange(say("No triglyceride weighs {molar_mass:g} g/mol.", molar_mass=molar_mass))
     return 3 * KOH * 1000 / molar_mass
 
 
@@ -101,7 +102,7 @@ def ester_value(value: float, acid_value: float) -> float:
     Source: definition.
     """
     if not 0 <= number(acid_value, "The acid value") <= number(value, "The saponification value"):
-        raise OutOfRange("The acid value must lie between 0 and the saponification value.")
+        raise OutOfRange(say("The acid value must lie between 0 and the saponification value."))
     return value - acid_value
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from .errors import OutOfRange
 from .sources import CIAAW_2021, STOICHIOMETRY, Constant, Relation
+from .words import say
 
 
 def _weight(name: str, symbol: str, value: float) -> Constant:
@@ -29,7 +30,7 @@ def molar_mass(*, c: int = 0, h: int = 0, o: int = 0, na: int = 0, k: int = 0) -
     Source: sum of CIAAW 2021 abridged atomic weights.
     """
     if min(c, h, o, na, k) < 0:
-        raise OutOfRange("A formula cannot hold fewer than no atoms. Look at its counts again.")
+        raise OutOfRange(say("A formula cannot hold fewer than no atoms. Look at its counts again."))
     return c * CARBON.value + h * HYDROGEN.value + o * OXYGEN.value + na * SODIUM.value + k * POTASSIUM.value
 
 

@@ -9,6 +9,8 @@ from soapbench.science.lye import concentration
 from soapbench.science.lye_properties import Solute, density_g_per_ml
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
 
+from .words import say
+
 ADDED_VOLUMES = Source(
     "added-volumes",
     "Volumes of fats and lye added up",
@@ -78,7 +80,7 @@ def fats_volume_ml(fats: Fats) -> float:
         not_negative(mass_g, "A fat")
         number(density, "The density of a fat")
         if not LIGHTEST_FAT.value <= density <= HEAVIEST_FAT.value:  # waxes to castor oil lie from 0.80 to 0.97
-            raise OutOfRange(f"No fat weighs {density:g} g per ml. Most weigh 0.90 to 0.96.")
+            raise OutOfRange(say("No fat weighs {density:g} g per ml. Most weigh 0.90 to 0.96.", density=density))
     return sum(mass_g / density for mass_g, density in fats)
 
 
@@ -142,7 +144,11 @@ def measured_density(mass_in_mould_g: float, volume_ml: float) -> float:
     density = positive(mass_in_mould_g, "The batter in the mould") / positive(volume_ml, "The volume", "ml")
     if not LIGHTEST_BATTER.value <= density <= HEAVIEST_BATTER.value:
         raise OutOfRange(
-            f"That would be {density:.2f} g per ml; soap batter is near 1.0. Look at the mould's size and the height."
+            say(
+                "That would be {density:.2f} g per ml; soap batter is near 1.0. Look at the mould's size and the "
+                "height.",
+                density=density,
+            )
         )
     return density
 

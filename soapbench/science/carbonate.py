@@ -7,6 +7,7 @@ from typing import Literal
 from .atoms import CARBON_DIOXIDE, KOH, NAOH, POTASSIUM_CARBONATE, SODIUM_CARBONATE
 from .errors import OutOfRange, chosen, fraction, not_negative
 from .sources import STOICHIOMETRY, Constant, Relation
+from .words import say
 
 Solute = Literal["NaOH", "KOH"]
 
@@ -33,7 +34,7 @@ def purity_without_carbonate(total_alkali: float, carbonate: float, solute: Solu
     hydroxide, carbonate_mass = _masses(solute)
     purity = total_alkali - fraction(carbonate, "The carbonate") * 2 * hydroxide / carbonate_mass
     if purity <= 0:
-        raise OutOfRange("There cannot be so much carbonate in that alkali. Read the certificate once more.")
+        raise OutOfRange(say("There cannot be so much carbonate in that alkali. Read the certificate once more."))
     return purity
 
 

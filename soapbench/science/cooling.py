@@ -28,6 +28,8 @@ from soapbench.science.errors import OutOfRange, number
 from soapbench.science.interval import Interval
 from soapbench.science.sources import Constant, Relation
 
+from .words import say
+
 __all__ = [
     "CoolingFit",
     "LearntRate",
@@ -112,7 +114,7 @@ def curve_until(fit: CoolingFit, until_minutes: float, points: int = 31) -> tupl
     Source: 2.5, 50 and 97.5 % of the temperatures over the posterior of the fit.
     """
     if not 2 <= number(points, "The points of the curve") <= 1000:
-        raise OutOfRange(f"A curve needs 2 to 1000 points, not {points}.")
+        raise OutOfRange(say("A curve needs 2 to 1000 points, not {points}.", points=points))
     span = number(until_minutes, "The end of the curve") - fit.start_minutes
     if fit.draws is None or span <= 0:
         return ()

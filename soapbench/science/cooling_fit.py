@@ -15,6 +15,8 @@ from soapbench.science.errors import OutOfRange, between, number
 from soapbench.science.interval import Interval
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
 
+from .words import plural, say
+
 if TYPE_CHECKING:
     from soapbench.science.cooling_grid import Draws
     from soapbench.science.posterior import Normal
@@ -146,7 +148,7 @@ def fit(
     Source: grid posterior with Student's t residuals, checked on printed cooling curves and against scipy.
     """
     if not readings:
-        raise OutOfRange("Read the thermometer once; then a time can be told.")
+        raise OutOfRange(say("Read the thermometer once; then a time can be told."))
     for reading in readings:
         check_temperature(reading.temp_c)
         number(reading.minutes, "The time of a reading")
@@ -229,12 +231,12 @@ def _priors(start_c: float, room_c: float, room_sd: float, prior: Prior) -> tupl
 
 def _sentence(used: int, odd: tuple[int, ...], changed: bool) -> str:
     if changed:
-        return "The last readings leave the curve. Was a lid, a bath or the place changed? Then say so."
+        return say("The last readings leave the curve. Was a lid, a bath or the place changed? Then say so.")
     if odd:
-        return "One reading does not fit the others. It hardly counts; read again if you can."
+        return say("One reading does not fit the others. It hardly counts; read again if you can.")
     if used == 1:
-        return "From one reading and what is known of the pot. A second reading makes it surer."
-    return f"From {used} readings."
+        return say("From one reading and what is known of the pot. A second reading makes it surer.")
+    return plural("From {count} reading.", "From {count} readings.", used)
 
 
 CONSTANTS = (EXPONENT, EXPONENT_SD, ROOM_SD, GUESSED_ROOM_SD, READING_SD, ODD, SETTLING, HORIZON, SLOWEST, FASTEST)

@@ -12,6 +12,8 @@ from soapbench.science.errors import OutOfRange, between, not_negative, number, 
 from soapbench.science.jug import heat_capacity_of
 from soapbench.science.sources import OWN_CHOICE, Constant, Relation, Source
 
+from .words import say
+
 COOLING_LAW = Source(
     "cooling-law",
     "Newton's law of cooling with a free exponent",
@@ -170,7 +172,14 @@ def minutes_between(start_c: float, target_c: float, room_c: float, k: float, ex
     """
     begin, end, q = _theta(start_c, room_c), _theta(target_c, room_c), _q(k, exponent)
     if min(abs(begin), abs(end)) < AT_ROOM or begin * end < 0 or abs(end) > abs(begin):
-        raise OutOfRange(f"From {start_c:g} °C in a room of {room_c:g} °C it will not come to {target_c:g} °C.")
+        raise OutOfRange(
+            say(
+                "From {start:g} °C in a room of {room:g} °C it will not come to {target:g} °C.",
+                start=start_c,
+                room=room_c,
+                target=target_c,
+            )
+        )
     if q < NEWTON:
         return math.log(begin / end) / k
     return (math.pow(abs(end), -q) - math.pow(abs(begin), -q)) * math.pow(REFERENCE.value, q) / (q * k)
@@ -179,7 +188,7 @@ def minutes_between(start_c: float, target_c: float, room_c: float, k: float, ex
 def check_temperature(temp_c: float) -> None:
     """Raise OutOfRange unless a pot, a lye or a room can have this temperature; limits are an own choice."""
     if not COLDEST.value <= number(temp_c, "The temperature") <= HOTTEST.value:
-        raise OutOfRange(f"{temp_c:g} °C cannot be right here. Is the thermometer set to °C?")
+        raise OutOfRange(say("{temp:g} °C cannot be right here. Is the thermometer set to °C?", temp=temp_c))
 
 
 def _theta(temp_c: float, room_c: float) -> float:

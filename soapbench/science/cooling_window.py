@@ -13,6 +13,8 @@ from soapbench.science.remedy_answer import Remedy
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation
 from soapbench.science.units import to_celsius
 
+from .words import mark, say
+
 Pot = Literal["lye", "fats"]
 
 WARMING = Constant(
@@ -85,12 +87,19 @@ def window(lye: PotTimes, fats: PotTimes, low_c: float, high_c: float) -> Window
     entries = [(times.enters, times) for times in (lye, fats) if times.enters is not None]
     band, last = max(entries, key=lambda entry: entry[0].central)
     exits = [(times.leaves.central, times) for times in (lye, fats) if times.leaves is not None]
-    span = f"Lye and fats are both between {low_c:.0f} and {high_c:.0f} °C from about {band.central:.0f} min"
+    span = say(
+        "Lye and fats are both between {low:.0f} and {high:.0f} °C from about {central:.0f} min",
+        low=low_c,
+        high=high_c,
+        central=band.central,
+    )
     if not exits:
-        return Window(band.central, None, f"{span} on.", opens_band=band)
+        return Window(band.central, None, say("{span} on.", span=span), opens_band=band)
     closes, first = min(exits, key=lambda leaving: leaving[0])
     if closes > band.central:
-        return Window(band.central, closes, f"{span} to {closes:.0f} min.", opens_band=band)
+        return Window(
+            band.central, closes, say("{span} to {closes:.0f} min.", span=span, closes=closes), opens_band=band
+        )
     return Window(band.central, closes, _missed(first, last, closes, band.central), False, first.pot, band)
 
 
@@ -107,10 +116,13 @@ def below_window_advice(pot: Pot, temp_c: float, low_c: float, high_c: float) ->
         return None
     middle = (low_c + high_c) / 2
     if pot == "fats":
-        return f"Warm the fats gently to about {middle:.0f} °C and stir until they are clear. Then go on."
-    return (
-        f"Stand the jug in hot tap water and stir until the lye reads about {middle:.0f} °C. No hob, no microwave. "
-        "Or go on with cool lye if the fats are warm and clear."
+        return say(
+            "Warm the fats gently to about {middle:.0f} °C and stir until they are clear. Then go on.", middle=middle
+        )
+    return say(
+        "Stand the jug in hot tap water and stir until the lye reads about {middle:.0f} °C. No hob, no "
+        "microwave. Or go on with cool lye if the fats are warm and clear.",
+        middle=middle,
     )
 
 
@@ -146,26 +158,42 @@ def ways_into_window(shared: Window, lye_c: float, fats_c: float, low_c: float, 
 def _ways_up(lye_c: float, fats_c: float, low_c: float, middle_c: float) -> tuple[Remedy, ...]:
     ways = []
     if fats_c < low_c:
-        to = f"Gentle heat, stirring, until they are clear and read about {middle_c:.0f} °C."
-        ways.append(Remedy("warm-fats", "Warm the fats", to))
+        to = say("Gentle heat, stirring, until they are clear and read about {middle:.0f} °C.", middle=middle_c)
+        ways.append(Remedy("warm-fats", say("Warm the fats"), to))
     if lye_c < low_c:
-        to = f"Stand the jug in hot tap water, stir until it reads about {middle_c:.0f} °C. No hob, no microwave."
-        ways.append(Remedy("warm-lye", "Warm the lye", to))
-        cool = "Only with the fats warm and clear: they bring the warmth."
-        ways.append(Remedy("cool-lye", "Go on with cool lye", cool))
+        to = say(
+            "Stand the jug in hot tap water, stir until it reads about {middle:.0f} °C. No hob, no microwave.",
+            middle=middle_c,
+        )
+        ways.append(Remedy("warm-lye", say("Warm the lye"), to))
+        cool = say("Only with the fats warm and clear: they bring the warmth.")
+        ways.append(Remedy("cool-lye", say("Go on with cool lye"), cool))
     return tuple(ways)
 
 
 def _bath(pot: Pot, middle_c: float) -> Remedy:
-    where = "the jug" if pot == "lye" else "the pot"
-    to = f"Stand {where} in cold water, stir now and then, read at {middle_c:.0f} °C at the latest. No water gets in."
-    return Remedy(f"bath-{pot}", f"Cool the {pot} in a bath", to)
+    if pot == "lye":
+        title = say("Cool the lye in a bath")
+        to = say(
+            "Stand the jug in cold water, stir now and then, read at {middle:.0f} °C at the latest. No water gets in.",
+            middle=middle_c,
+        )
+    else:
+        title = say("Cool the fats in a bath")
+        to = say(
+            "Stand the pot in cold water, stir now and then, read at {middle:.0f} °C at the latest. No water gets in.",
+            middle=middle_c,
+        )
+    return Remedy(f"bath-{pot}", title, to)
 
 
 def _keep_warm(pot: Pot, other: Pot, high_c: float) -> Remedy:
-    be = "are" if other == "fats" else "is"
-    to = f"A lid and a towel, or a warm bath, until the {other} {be} down to {high_c:.0f} °C."
-    return Remedy(f"keep-{pot}", f"Keep the {pot} warm", to)
+    title = say("Keep the lye warm") if pot == "lye" else say("Keep the fats warm")
+    if other == "fats":
+        to = say("A lid and a towel, or a warm bath, until the fats are down to {high:.0f} °C.", high=high_c)
+    else:
+        to = say("A lid and a towel, or a warm bath, until the lye is down to {high:.0f} °C.", high=high_c)
+    return Remedy(f"keep-{pot}", title, to)
 
 
 def reading_doubt(readings: Sequence[Reading], new: Reading, room_c: float) -> str | None:
@@ -182,44 +210,88 @@ def reading_doubt(readings: Sequence[Reading], new: Reading, room_c: float) -> s
     a_temperature(room_c, "The temperature of the room")
     if new.temp_c > HOTTEST_LYE.value:
         celsius = max(to_celsius(new.temp_c, "°F"), -99)
-        return f"{new.temp_c:g} °C is hotter than any lye here. If the thermometer shows °F, it is {celsius:.0f} °C."
+        return say(
+            "{temp:g} °C is hotter than any lye here. If the thermometer shows °F, it is {celsius:.0f} °C.",
+            temp=new.temp_c,
+            celsius=celsius,
+        )
     earlier = [reading for reading in readings if reading.minutes <= new.minutes]
     if not earlier:
         return None
     last = max(earlier, key=lambda reading: reading.minutes)
     gap = new.minutes - last.minutes
     if new.temp_c > max(last.temp_c, room_c) + WARMING.value:
-        when = f", {gap:.0f} min before" if gap >= 1 else " before"
-        return f"{new.temp_c:g} °C is hotter than {last.temp_c:g} °C{when}. Stir, then read again."
+        told = {"temp": new.temp_c, "before": last.temp_c}
+        if gap < 1:
+            return say("{temp:g} °C is hotter than {before:g} °C before. Stir, then read again.", **told)
+        return say(
+            "{temp:g} °C is hotter than {before:g} °C, {gap:.0f} min before. Stir, then read again.", gap=gap, **told
+        )
     if new.temp_c < min(last.temp_c, room_c) - UNDER_ROOM.value:
-        return f"{new.temp_c:g} °C is colder than the room. Read again, or say that it stands in a cold bath."
+        return say(
+            "{temp:g} °C is colder than the room. Read again, or say that it stands in a cold bath.", temp=new.temp_c
+        )
     return None
 
 
 def check_window(low_c: float, high_c: float) -> None:
     """Raise OutOfRange unless the window of temperatures opens upwards."""
     if a_temperature(low_c) >= a_temperature(high_c):
-        raise OutOfRange(f"The window must open upwards: {low_c:g} °C is not under {high_c:g} °C.")
+        raise OutOfRange(
+            say("The window must open upwards: {low:g} °C is not under {high:g} °C.", low=low_c, high=high_c)
+        )
 
 
 def _never(times: PotTimes, low_c: float, high_c: float) -> str:
+    is_lye = times.pot == "lye"
+    if times.cools and is_lye:
+        return say("The lye will not fall to {high:.0f} °C in this room. Stand the pot in cold water.", high=high_c)
     if times.cools:
-        return f"The {times.pot} will not fall to {high_c:.0f} °C in this room. Stand the pot in cold water."
-    return f"The {times.pot} will not warm to {low_c:.0f} °C in this room. Stand the pot in warm water."
+        return say("The fats will not fall to {high:.0f} °C in this room. Stand the pot in cold water.", high=high_c)
+    if is_lye:
+        return say("The lye will not warm to {low:.0f} °C in this room. Stand the pot in warm water.", low=low_c)
+    return say("The fats will not warm to {low:.0f} °C in this room. Stand the pot in warm water.", low=low_c)
 
 
 def _missed(first: PotTimes, last: PotTimes, closes: float, opens: float) -> str:
-    too = "cold" if first.cools else "warm"
     if first.pot == last.pot:
-        return f"The {first.pot} are too {too} already." if first.pot == "fats" else f"The lye is too {too} already."
-    keep = "Keep" if first.cools else "Cool"
-    hurry = "cool" if last.cools else "warm"
-    warm = " warm" if first.cools else ""
-    return (
-        f"The {first.pot} would be too {too} from about {closes:.0f} min, before the {last.pot} "
-        f"{'are' if last.pot == 'fats' else 'is'} ready at about {opens:.0f} min. "
-        f"{keep} the {first.pot}{warm}, or {hurry} the {last.pot} in a water bath."
-    )
+        return say(_ALREADY[first.pot, first.cools])
+    trouble = say(_GONE[first.pot, first.cools], closes=closes, opens=opens)
+    return f"{trouble} {say(_HELP[first.pot, first.cools, last.cools])}"
+
+
+# By pot, and whether it cools: what is wrong with it, and what helps.
+_ALREADY: dict[tuple[Pot, bool], str] = {
+    ("fats", True): mark("The fats are too cold already."),
+    ("fats", False): mark("The fats are too warm already."),
+    ("lye", True): mark("The lye is too cold already."),
+    ("lye", False): mark("The lye is too warm already."),
+}
+_GONE: dict[tuple[Pot, bool], str] = {
+    ("fats", True): mark(
+        "The fats would be too cold from about {closes:.0f} min, before the lye is ready at about {opens:.0f} min."
+    ),
+    ("fats", False): mark(
+        "The fats would be too warm from about {closes:.0f} min, before the lye is ready at about {opens:.0f} min."
+    ),
+    ("lye", True): mark(
+        "The lye would be too cold from about {closes:.0f} min, before the fats are ready at about {opens:.0f} min."
+    ),
+    ("lye", False): mark(
+        "The lye would be too warm from about {closes:.0f} min, before the fats are ready at about {opens:.0f} min."
+    ),
+}
+# The last says whether the other pot cools.
+_HELP: dict[tuple[Pot, bool, bool], str] = {
+    ("fats", True, True): mark("Keep the fats warm, or cool the lye in a water bath."),
+    ("fats", True, False): mark("Keep the fats warm, or warm the lye in a water bath."),
+    ("fats", False, True): mark("Cool the fats, or cool the lye in a water bath."),
+    ("fats", False, False): mark("Cool the fats, or warm the lye in a water bath."),
+    ("lye", True, True): mark("Keep the lye warm, or cool the fats in a water bath."),
+    ("lye", True, False): mark("Keep the lye warm, or warm the fats in a water bath."),
+    ("lye", False, True): mark("Cool the lye, or cool the fats in a water bath."),
+    ("lye", False, False): mark("Cool the lye, or warm the fats in a water bath."),
+}
 
 
 CONSTANTS = (WARMING, UNDER_ROOM, HOTTEST_LYE)

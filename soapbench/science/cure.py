@@ -12,6 +12,8 @@ from soapbench.science.errors import OutOfRange, fraction, not_negative, positiv
 from soapbench.science.interval import Interval
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
 
+from .words import plural, say
+
 if TYPE_CHECKING:
     from soapbench.science.posterior import Array
 
@@ -115,16 +117,28 @@ def fit_drying(
     Source: Page's model of thin-layer drying; grid posterior, checked against scipy where the data are plenty.
     """
     if not weighings:
-        raise OutOfRange("Weigh a bar once; then its cure can be followed.")
+        raise OutOfRange(say("Weigh a bar once; then its cure can be followed."))
     ordered = sorted(range(len(weighings)), key=lambda i: weighings[i].day)
     first = weighings[ordered[0]]
     for weighed in weighings:
         not_negative(weighed.day, "The day", "")
         if positive(weighed.mass_g, "The bar") > first.mass_g * (1 + ODD.value):
-            raise OutOfRange(f"{weighed.mass_g:g} g is more than the fresh {first.mass_g:g} g. Is it the same bar?")
+            raise OutOfRange(
+                say(
+                    "{mass:g} g is more than the fresh {first_mass:g} g. Is it the same bar?",
+                    mass=weighed.mass_g,
+                    first_mass=first.mass_g,
+                )
+            )
     fraction(water_fraction, "The water in the fresh bar")
     if positive(resolution_g, "The step of the scale") > first.mass_g:
-        raise OutOfRange(f"A scale with steps of {resolution_g:g} g cannot weigh a bar of {first.mass_g:g} g.")
+        raise OutOfRange(
+            say(
+                "A scale with steps of {resolution:g} g cannot weigh a bar of {mass:g} g.",
+                resolution=resolution_g,
+                mass=first.mass_g,
+            )
+        )
     positive(thickness_mm, "The thickness of the bar", "mm")
     return _fitted(weighings, ordered, water_fraction, resolution_g, thickness_mm)
 
@@ -287,10 +301,10 @@ def _masses(draws: tuple[Array, Array, Array, Array] | None, days: Array) -> Arr
 
 def _sentence(used: int, odd: tuple[int, ...]) -> str:
     if odd:
-        return "One weighing does not fit the others. Was it the same bar? It hardly counts."
+        return say("One weighing does not fit the others. Was it the same bar? It hardly counts.")
     if used == 1:
-        return "One weighing: not yet to be said when it levels off. Weigh again in a week."
-    return f"From {used} weighings."
+        return say("One weighing: not yet to be said when it levels off. Weigh again in a week.")
+    return plural("From {count} weighing.", "From {count} weighings.", used)
 
 
 CONSTANTS = (

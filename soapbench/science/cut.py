@@ -10,6 +10,8 @@ from soapbench.science.errors import SMALLEST, OutOfRange, not_negative, positiv
 from soapbench.science.mould import Mould
 from soapbench.science.sources import COMMON_PRACTICE, Constant, Relation, Source
 
+from .words import plural, say
+
 Way = Literal["slices", "blocks on their sides", "long planks", "rounds", "cavities"]
 Size = tuple[float, float, float]
 
@@ -94,12 +96,20 @@ def pieces_along(size_mm: float, target_mm: float, trim_mm: float = 0, kerf_mm: 
     usable = positive(size_mm, "The loaf", "mm") - not_negative(trim_mm, "The trim", "mm")
     not_negative(kerf_mm, "The cut", "mm")
     if usable <= 0:
-        raise OutOfRange(f"Trimming {trim_mm:g} mm leaves nothing of {size_mm:.4g} mm. Trim less.")
+        raise OutOfRange(
+            say("Trimming {trim:g} mm leaves nothing of {size:.4g} mm. Trim less.", trim=trim_mm, size=size_mm)
+        )
     if not_negative(target_mm, "The thickness of a bar", "mm") < SMALLEST:
         return Pieces(1, usable, 0, usable)
     count = math.floor((usable + kerf_mm) / (target_mm + kerf_mm) + WHOLE)
     if count < 1:
-        raise OutOfRange(f"{usable:.4g} mm is less than one bar of {target_mm:g} mm. Cut thinner or trim less.")
+        raise OutOfRange(
+            say(
+                "{usable:.4g} mm is less than one bar of {target:g} mm. Cut thinner or trim less.",
+                usable=usable,
+                target=target_mm,
+            )
+        )
     cuts = (count - 1) * kerf_mm
     leftover = max(0.0, usable - count * target_mm - cuts)
     return Pieces(count, target_mm, leftover, (usable - cuts) / count)
@@ -151,7 +161,7 @@ def thickness_for_mass(mould: Mould, fill_height_mm: float, mass_g: float, densi
     """
     _check_way(mould, plan)
     if mould.shape == "cavities":
-        raise OutOfRange("Cavities set the size of a bar; there is nothing to cut.")
+        raise OutOfRange(say("Cavities set the size of a bar; there is nothing to cut."))
     positive(mass_g, "The mass of a bar")
     positive(density, "The density of the batter", "g/ml")
     if mould.shape == "cylinder":
@@ -173,7 +183,7 @@ def cut_into(mould: Mould, fill_height_mm: float, plan: CutPlan, bars: int, dens
     """
     _check_way(mould, plan)
     if mould.shape == "cavities":
-        raise OutOfRange("Cavities set the size of a bar; there is nothing to cut.")
+        raise OutOfRange(say("Cavities set the size of a bar; there is nothing to cut."))
     positive(bars, "The number of bars", "")
     whole = _axes(mould, fill_height_mm, replace(plan, thickness_mm=0))[_main_axis(plan.way)]
     thickness = (whole.size_mm - (bars - 1) * plan.kerf_mm) / bars
@@ -192,13 +202,30 @@ def cast_into(mould: Mould, volume_ml: float, bars: int, density: float = BATTER
     positive(mould.cavity_ml, "The volume of a cavity", "ml")
     not_negative(mould.height_mm, "The depth of the cavities", "mm")
     if positive(bars, "The number of bars", "") > mould.cavities:
-        raise OutOfRange(f"This mould has {mould.cavities} cavities. Ask for so many bars at most.")
+        raise OutOfRange(
+            say("This mould has {cavities} cavities. Ask for so many bars at most.", cavities=mould.cavities)
+        )
     share_ml = positive(volume_ml, "The batter", "ml") / bars
     if share_ml > mould.cavity_ml * (1 + WHOLE):
-        raise OutOfRange(f"A bar of {share_ml:.0f} ml is more than a cavity of {mould.cavity_ml:g} ml. Ask for less.")
+        raise OutOfRange(
+            say(
+                "A bar of {share:.0f} ml is more than a cavity of {cavity:g} ml. Ask for less.",
+                share=share_ml,
+                cavity=mould.cavity_ml,
+            )
+        )
     mass = share_ml * density
     size = (mould.height_mm * share_ml / mould.cavity_ml,) if mould.height_mm else ()
-    return CutYield(bars, mass, size, 0, f"{_bars(bars)} of {mass:.0f} g fresh, no cutting.", 0, size, mass)
+    return CutYield(
+        bars,
+        mass,
+        size,
+        0,
+        say("{bars} of {mass:.0f} g fresh, no cutting.", bars=_bars(bars), mass=mass),
+        0,
+        size,
+        mass,
+    )
 
 
 def mass_to_pour(mould: Mould, bars_g: float, plan: CutPlan, density: float) -> float:
@@ -235,7 +262,7 @@ def wires_along(size_mm: float, wires: int, pitch_mm: float) -> WireCut:
     Source: arithmetic along one axis.
     """
     if wires < 2:
-        raise OutOfRange("A frame needs two wires or more to set the thickness of a bar.")
+        raise OutOfRange(say("A frame needs two wires or more to set the thickness of a bar."))
     spare = positive(size_mm, "The loaf", "mm") - (wires - 1) * positive(pitch_mm, "The pitch of the wires", "mm")
     return WireCut(spare >= -WHOLE, wires - 1, max(0.0, spare / 2))
 
@@ -244,7 +271,14 @@ def _check_way(mould: Mould, plan: CutPlan) -> None:
     ways = {"cylinder": ("rounds",), "cavities": ("cavities",)}
     allowed = ways.get(mould.shape, ("slices", "blocks on their sides", "long planks"))
     if plan.way not in allowed:
-        raise OutOfRange(f"A {mould.shape} mould is not cut into {plan.way}. Choose {' or '.join(allowed)}.")
+        raise OutOfRange(
+            say(
+                "A {shape} mould is not cut into {way}. Choose {allowed}.",
+                shape=mould.shape,
+                way=plan.way,
+                allowed=" or ".join(allowed),
+            )
+        )
 
 
 def _main_axis(way: Way) -> int:
@@ -265,21 +299,27 @@ def _axes(mould: Mould, fill_height_mm: float, plan: CutPlan) -> tuple[Pieces, .
 def _cavity_yield(mould: Mould, fill_height_mm: float, density: float) -> CutYield:
     fill = fill_height_mm / mould.height_mm if mould.height_mm else 1.0
     if not 0 < fill <= 1 + WHOLE:
-        raise OutOfRange("Cavities cannot be filled above their rim. Look at the height.")
+        raise OutOfRange(say("Cavities cannot be filled above their rim. Look at the height."))
     mass = mould.volume_ml / mould.cavities * fill * density
     size = (mould.height_mm * fill,) if mould.height_mm else ()
-    sentence = f"{_bars(mould.cavities)} of {mass:.0f} g fresh, no cutting."
+    sentence = say("{bars} of {mass:.0f} g fresh, no cutting.", bars=_bars(mould.cavities), mass=mass)
     return CutYield(mould.cavities, mass, size, 0, sentence, 0, size, mass)
 
 
 def _bars(count: int) -> str:
-    return "1 bar" if count == 1 else f"{count} bars"
+    return plural("{count} bar", "{count} bars", count)
 
 
 def _sentence(count: int, sizes: tuple[float, ...], mass_g: float, leftover_g: float) -> str:
     size = " × ".join(f"{size:.3g}" for size in sizes)
-    rest = f" {leftover_g:.0f} g of trimmings." if leftover_g >= 0.5 else ""
-    return f"{_bars(count)} of {size} mm, {mass_g:.0f} g each before drying.{rest}"
+    rest = " " + say("{leftover:.0f} g of trimmings.", leftover=leftover_g) if leftover_g >= 0.5 else ""
+    return say(
+        "{bars} of {size} mm, {mass:.0f} g each before drying.{rest}",
+        bars=_bars(count),
+        size=size,
+        mass=mass_g,
+        rest=rest,
+    )
 
 
 CONSTANTS = (BATTER_DENSITY,)

@@ -15,6 +15,8 @@ from soapbench.science.mould import Shape
 from soapbench.science.sources import OWN_CHOICE, Relation, Source
 from soapbench.science.strokes import GOES_UP, Rod
 
+from .words import say
+
 Strength = Literal["clear", "either", "hardly shows", "no drawing"]
 
 ACROSS_THE_ROD = Source(
@@ -47,14 +49,14 @@ def advise_cut(path: str, rod: Rod, pours: Collection[str], shape: Shape, planne
         shape, planned: the mould and the cut of the plan.
     """
     if path == "none":
-        return CutAdvice(planned, "Nothing was drawn: cut as planned.", "no drawing")
+        return CutAdvice(planned, say("Nothing was drawn: cut as planned."), "no drawing")
     if shape == "cavities":
-        return CutAdvice("cavities", "These bars are not cut. What was drawn shows on top.", "clear")
+        return CutAdvice("cavities", say("These bars are not cut. What was drawn shows on top."), "clear")
     if shape == "cylinder":
-        return CutAdvice("rounds", "A round across the loaf shows what an upright tool drew.", "clear")
+        return CutAdvice("rounds", say("A round across the loaf shows what an upright tool drew."), "clear")
     if shape == "slab" and rod == "upright" and path not in GOES_UP:
         return CutAdvice(
-            planned, "A slab shows what was drawn from above on its large face, however it is cut.", "clear"
+            planned, say("A slab shows what was drawn from above on its large face, however it is cut."), "clear"
         )
     if rod == "upright" and path in GOES_UP:
         rod = "across"
@@ -63,19 +65,19 @@ def advise_cut(path: str, rod: Rod, pours: Collection[str], shape: Shape, planne
 
 def _by_rod(rod: Rod, pours: Collection[str], planned: Way) -> CutAdvice:
     if rod == "along":
-        why = "The bar lay along the loaf, so the drawing stands on every slice across it, and on no other face."
+        why = say("The bar lay along the loaf, so the drawing stands on every slice across it, and on no other face.")
         return CutAdvice("slices", why, "clear")
     if rod == "across":
-        why = "The tool went up and down along the loaf: faces along the loaf show it, slices show bands."
+        why = say("The tool went up and down along the loaf: faces along the loaf show it, slices show bands.")
         return CutAdvice("long planks", why, "either", ("blocks on their sides",))
     if all(pour in LEVEL for pour in pours):
-        why = "An upright tool moves level layers within themselves: no cut shows it. Cut as planned."
+        why = say("An upright tool moves level layers within themselves: no cut shows it. Cut as planned.")
         return CutAdvice(planned, why, "hardly shows")
     if any(pour in NESTED for pour in pours):
-        why = "Rings drawn from above show on level faces and on slices alike. Take what gives the better bars."
+        why = say("Rings drawn from above show on level faces and on slices alike. Take what gives the better bars.")
         also: tuple[Way, ...] = ("slices",) if planned != "slices" else ("blocks on their sides",)
         return CutAdvice(planned, why, "either", also)
-    why = "Drawn from above with an upright tool: it shows on level faces. Slices would show plain stripes."
+    why = say("Drawn from above with an upright tool: it shows on level faces. Slices would show plain stripes.")
     return CutAdvice("blocks on their sides", why, "clear")
 
 

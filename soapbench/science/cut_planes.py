@@ -11,6 +11,8 @@ from soapbench.science.errors import OutOfRange, chosen, not_negative, positive
 from soapbench.science.mould import Mould
 from soapbench.science.sources import OWN_CHOICE, Constant, Relation
 
+from .words import say
+
 Axis = Literal["along", "across", "up"]
 Trims = tuple[float, float]
 
@@ -92,7 +94,7 @@ def turned(mould: Mould, fill_height_mm: float, way: Way, bar_ml: float, trim_mm
     chosen(way, get_args(Way), "a way to cut")
     not_negative(trim_mm, "The trim", "mm")
     if mould.shape == "cavities":
-        raise OutOfRange("Cavities set the size of a bar; there is nothing to cut.")
+        raise OutOfRange(say("Cavities set the size of a bar; there is nothing to cut."))
     positive(mould.floor_mm2, "The mould's floor", "mm²")
     bar = positive(bar_ml, "A bar", "ml") * 1000
     high = positive(fill_height_mm, "The height of the soap", "mm")

@@ -9,6 +9,7 @@ from typing import Literal
 
 from .errors import OutOfRange, between, chosen, not_negative, number, positive
 from .sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
+from .words import figure, say
 
 Basis = Literal["percent of fats", "percent of batter", "grams per kg of fats", "grams"]
 
@@ -84,7 +85,7 @@ class PortionChecks:
         """Return the first complaint, with its portion, or the whole bar's sentence."""
         for portion, check in self.portions:
             if not check.ok:
-                return f"Portion {portion}: {check.sentence}"
+                return say("Portion {portion}: {sentence}", portion=portion, sentence=check.sentence)
         return self.whole.sentence
 
 
@@ -105,7 +106,7 @@ def dose_g(amount: float, basis: Basis, fats_g: float, batter_g: float) -> float
     }
     chosen(basis, grams_for_one, "what an amount counts on")
     if basis.startswith("percent") and amount > 100:
-        raise OutOfRange(f"{amount:g} % is more than everything. Check the decimal mark.")
+        raise OutOfRange(say("{amount:g} % is more than everything. Check the decimal mark.", amount=amount))
     return amount * grams_for_one[basis]
 
 
@@ -118,7 +119,7 @@ def finished_g(batter_g: float, loss: float = CURE_LOSS.value) -> float:
     Source: bars lose 10 to 15 % of their fresh mass, common practice; the dry end is the careful one.
     """
     if not 0 <= number(loss, "The loss") < 1:
-        raise OutOfRange(f"A bar cannot lose {100 * loss:g} % of its mass.")
+        raise OutOfRange(say("A bar cannot lose {loss:g} % of its mass.", loss=100 * loss))
     return not_negative(batter_g, "The mass of the batter") * (1 - loss)
 
 
@@ -133,36 +134,45 @@ def check_dose(name: str, mass_g: float, product_g: float, limit: Limit | None) 
 
     Source: per cent by mass, as IFRA standards and cosmetics law count; the limit names its own source.
     """
-    percent = 100 * not_negative(mass_g, f"The mass of {name}") / positive(product_g, "The mass of the product")
+    percent = (
+        100 * not_negative(mass_g, "The mass of {name}", name=name) / positive(product_g, "The mass of the product")
+    )
     if limit is None:
         return DoseCheck(
             False,
             percent,
             None,
-            f"No limit is known for {name}. Enter the category 9 figure of the "
-            "supplier's certificate before you use it.",
+            say(
+                "No limit is known for {name}. Enter the category 9 figure of the supplier's certificate before you "
+                "use it.",
+                name=name,
+            ),
         )
+    told: dict[str, object] = {
+        "name": name,
+        "percent": percent,
+        "of": say(limit.of),
+        "most": limit.max_percent,
+        "source": limit.source,
+        "confidence": say(limit.confidence),
+    }
     if percent <= limit.max_percent * (1 + 1e-9):
-        return DoseCheck(
-            True,
-            percent,
-            limit,
-            f"{name} is {percent:.3g} % of the {limit.of}; "
-            f"up to {limit.max_percent:g} % is allowed ({limit.source}, {limit.confidence}).",
+        allowed = say(
+            "{name} is {percent:.3g} % of the {of}; up to {most:g} % is allowed ({source}, {confidence}).", **told
         )
-    most = limit.max_percent / 100 * product_g
-    return DoseCheck(
-        False,
-        percent,
-        limit,
-        f"{name} is {percent:.3g} % of the {limit.of}, over {limit.max_percent:g} % "
-        f"({limit.source}, {limit.confidence}). Use {_cut(most)} g or less here.",
+        return DoseCheck(True, percent, limit, allowed)
+    use = _cut(limit.max_percent / 100 * product_g)
+    over = say(
+        "{name} is {percent:.3g} % of the {of}, over {most:g} % ({source}, {confidence}). Use {use} g or less here.",
+        use=use,
+        **told,
     )
+    return DoseCheck(False, percent, limit, over)
 
 
 def _cut(grams: float) -> str:
     # Cut off, never rounded up: the figure itself must keep the limit.
-    return f"{floor(grams * 100 + 1e-9) / 100:g}"
+    return figure(floor(grams * 100 + 1e-9) / 100, "g")
 
 
 def largest_dose_g(product_g: float, limit: Limit) -> float:
@@ -185,7 +195,7 @@ def check_portions(name: str, doses: Sequence[PortionDose], limit: Limit | None)
     Source: a bar may be cut from one portion alone, so the local share counts too; own choice.
     """
     if not doses:
-        raise OutOfRange(f"Say which portion gets {name}.")
+        raise OutOfRange(say("Say which portion gets {name}.", name=name))
     portions = tuple(
         (dose.portion, check_dose(name, dose.mass_g, dose.product_g, limit)) for dose in doses if dose.mass_g > 0
     )
@@ -210,14 +220,15 @@ def spoon_to_g(spoons: float, spoon_ml: float, density_g_per_ml: float | None) -
     Source: mass = volume x density; that a teaspoon of powder weighs 1.5 to 5 g is from memory.
     """
     if density_g_per_ml is None:
-        raise OutOfRange("A spoon is not a weight. Weigh one level spoon and enter its grams per ml first.")
+        raise OutOfRange(say("A spoon is not a weight. Weigh one level spoon and enter its grams per ml first."))
     grams = (
         not_negative(spoons, "The number of spoons")
         * positive(spoon_ml, "The spoon", "ml")
         * positive(density_g_per_ml, "The density", "g/ml")
     )
     return SpoonMass(
-        grams, "A spoon is a guess: a level teaspoon of powder weighs from 1.5 to 5 g. Weigh it, and record the grams."
+        grams,
+        say("A spoon is a guess: a level teaspoon of powder weighs from 1.5 to 5 g. Weigh it, and record the grams."),
     )
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from .errors import not_negative, positive
 from .rounding import Kind, tolerance_g
 from .sources import Constant, Relation, Source, Table
+from .words import figure, mark, say
 
 _RULES = Source(
     "ratio-tests",
@@ -18,11 +19,11 @@ _RULES = Source(
 
 _TENS = ((9.5, 10.5), (0.095, 0.105), (95, 105), (0.0095, 0.0105))
 _UNITS = (
-    (28.35, "grams and ounces"),
-    (1000, "grams and kilograms"),
-    (453.6, "grams and pounds"),
-    (16, "ounces and pounds"),
-    (2.205, "pounds and kilograms"),
+    (28.35, mark("grams and ounces")),
+    (1000, mark("grams and kilograms")),
+    (453.6, mark("grams and pounds")),
+    (16, mark("ounces and pounds")),
+    (2.205, mark("pounds and kilograms")),
 )
 _UNIT_SLACK = 0.01
 _POTASSIUM = ((1.403, 0.01), (0.713, 0.005))
@@ -93,22 +94,38 @@ def entry_doubts(
         return ()
     found = [(code, sentence) for code, test in _TESTS if (sentence := test(entry))]
     if not found and not _FAR[0] <= entry.ratio <= _FAR[1]:
-        found = [("far", f"{entered_g:g} g is far from {target_g:g} g. Read the scale once more.")]
+        found = [
+            (
+                "far",
+                say(
+                    "{entered:g} g is far from {target:g} g. Read the scale once more.",
+                    entered=entered_g,
+                    target=target_g,
+                ),
+            )
+        ]
     return tuple(Doubt(code, sentence, stops=kind == "alkali") for code, sentence in found)
 
 
 def _decimal_slip(entry: _Entry) -> str | None:
     if any(low <= entry.ratio <= high for low, high in _TENS):
-        times = "10 times" if 0.05 < entry.ratio < 20 else "100 times"
-        more = "more" if entry.ratio > 1 else "less"
-        return f"{entry.entered_g:g} g is {times} {more} than {entry.target_g:g} g. Is the decimal mark in its place?"
+        told = {
+            "times": 10 if 0.05 < entry.ratio < 20 else 100,
+            "entered": entry.entered_g,
+            "target": entry.target_g,
+        }
+        if entry.ratio > 1:
+            return say(
+                "{entered:g} g is {times} times more than {target:g} g. Is the decimal mark in its place?", **told
+            )
+        return say("{entered:g} g is {times} times less than {target:g} g. Is the decimal mark in its place?", **told)
     return None
 
 
 def _unit_slip(entry: _Entry) -> str | None:
     for factor, pair in _UNITS:
         if any(abs(entry.ratio / goal - 1) <= _UNIT_SLACK for goal in (factor, 1 / factor)):
-            return f"This looks like {pair} mixed up. Does the scale show g?"
+            return say("This looks like {pair} mixed up. Does the scale show g?", pair=say(pair))
     return None
 
 
@@ -116,14 +133,18 @@ def _tare_left(entry: _Entry) -> str | None:
     over = entry.entered_g - entry.target_g
     for name, tare in entry.tares.items():
         if tare > 0 and abs(over - tare) <= 2 * entry.resolution_g:
-            return f"This is over by the weight of {name} ({tare:g} g). Was the scale set to zero with it on?"
+            return say(
+                "This is over by the weight of {name} ({tare:g} g). Was the scale set to zero with it on?",
+                name=name,
+                tare=tare,
+            )
     return None
 
 
 def _running_total(entry: _Entry) -> str | None:
     total = entry.running_total_g
     if total and (entry.is_near(total) or entry.is_near(total + entry.target_g)):
-        return "This looks like everything in the pot so far. Was the scale set to zero before pouring?"
+        return say("This looks like everything in the pot so far. Was the scale set to zero before pouring?")
     return None
 
 
@@ -131,14 +152,19 @@ def _gross(entry: _Entry) -> str | None:
     total = entry.running_total_g
     for name, tare in entry.tares.items():
         if total and tare > 0 and entry.is_near(total + entry.target_g + tare):
-            return f"This looks like {name} with everything in it. Set the scale to zero, or take off what was there."
+            return say(
+                "This looks like {name} with everything in it. Set the scale to zero, or take off what was there.",
+                name=name,
+            )
     return None
 
 
 def _other_row(entry: _Entry) -> str | None:
     for name, mass in entry.other_targets.items():
         if mass > 0 and entry.is_near(mass):
-            return f"{mass:g} g is the weight for {name}. Is this the right jar and the right row?"
+            return say(
+                "{mass:g} g is the weight for {name}. Is this the right jar and the right row?", mass=mass, name=name
+            )
     return None
 
 
@@ -146,7 +172,11 @@ def _swapped_digits(entry: _Entry) -> str | None:
     entered, target = f"{entry.entered_g:.10g}", f"{entry.target_g:.10g}"
     differing = [index for index, (a, b) in enumerate(zip(entered, target, strict=False)) if a != b]
     if len(entered) == len(target) and len(differing) == 2 and sorted(entered) == sorted(target):
-        return f"{entered} and {target} have two digits swapped. Read the scale once more."
+        return say(
+            "{entered} and {target} have two digits swapped. Read the scale once more.",
+            entered=figure(entry.entered_g, ".10g"),
+            target=figure(entry.target_g, ".10g"),
+        )
     return None
 
 
@@ -154,13 +184,17 @@ def _doubled_digit(entry: _Entry) -> str | None:
     entered, target = f"{entry.entered_g:.10g}", f"{entry.target_g:.10g}"
     for index in range(1, len(entered)):
         if entered[index] == entered[index - 1] and entered[:index] + entered[index + 1 :] == target:
-            return f"Did the {entered[index]} go in twice? {target} g is asked for."
+            return say(
+                "Did the {entered} go in twice? {target:.10g} g is asked for.",
+                entered=entered[index],
+                target=entry.target_g,
+            )
     return None
 
 
 def _other_alkali(entry: _Entry) -> str | None:
     if entry.kind == "alkali" and any(abs(entry.ratio - goal) <= slack for goal, slack in _POTASSIUM):
-        return "This is the weight for the other alkali. Sodium or potassium hydroxide: read the jar."
+        return say("This is the weight for the other alkali. Sodium or potassium hydroxide: read the jar.")
     return None
 
 

@@ -10,6 +10,8 @@ from soapbench.science.errors import OutOfRange
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation
 from soapbench.science.strokes import GOES_UP, Rod
 
+from .words import say
+
 Trace = Literal["emulsion", "thin", "medium", "thick"]
 TRACES: tuple[Trace, ...] = ("emulsion", "thin", "medium", "thick")
 
@@ -63,7 +65,7 @@ def bears(path: str, tool_kind: str, spacing_mm: float = 0.0) -> Trace:
         OutOfRange: the path is unknown.
     """
     if path not in BEARS:
-        raise OutOfRange(f"“{path}” is no drawing. Choose one of: {', '.join(BEARS)}.")
+        raise OutOfRange(say("“{path}” is no drawing. Choose one of: {known}.", path=path, known=", ".join(BEARS)))
     if tool_kind == "comb":
         return COMB_BEARS
     if 0 < spacing_mm < FINE_MM.value and TRACES.index(BEARS[path]) > TRACES.index("thin"):
@@ -93,7 +95,7 @@ def cannot_show(path: str, rod: Rod, pours: Collection[str]) -> str:
     """Return why a drawing would not show on any cut, "" where one shows it."""
     is_upright = rod == "upright" and path not in GOES_UP and path != "none"
     if is_upright and all(pour in LEVEL for pour in pours):
-        return "The layers lie level: an upright tool moves nothing there that a cut would show."
+        return say("The layers lie level: an upright tool moves nothing there that a cut would show.")
     return ""
 
 

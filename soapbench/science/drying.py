@@ -10,6 +10,8 @@ from soapbench.science.errors import OutOfRange, between, fraction, not_negative
 from soapbench.science.interval import Interval
 from soapbench.science.sources import FROM_MEMORY, OWN_CHOICE, STOICHIOMETRY, Constant, Relation, Source, Table
 
+from .words import say
+
 THIN_LAYER = Source(
     "page-drying",
     "Page's model of thin-layer drying",
@@ -76,7 +78,7 @@ def day_for_loss(start_g: float, final_g: float, tau_days: float, n: float, thre
     Source: Page's model, solved by bisection; closed form for n = 1.
     """
     if not 0.1 <= number(n, "The exponent") <= 1:
-        raise OutOfRange("The exponent of a drying bar lies between 0.1 and 1.")
+        raise OutOfRange(say("The exponent of a drying bar lies between 0.1 and 1."))
     positive(threshold_g, "The loss per week")
 
     def loss(day: float) -> float:
@@ -84,7 +86,7 @@ def day_for_loss(start_g: float, final_g: float, tau_days: float, n: float, thre
 
     low, high = 0.0, LONGEST.value
     if loss(high) > threshold_g:
-        raise OutOfRange("Within two years the loss does not become that small. Ask for a larger one.")
+        raise OutOfRange(say("Within two years the loss does not become that small. Ask for a larger one."))
     if loss(low) <= threshold_g:
         return 0.0
     for _ in range(60):
@@ -106,7 +108,9 @@ def water_left(fresh_water_fraction: float, fresh_g: float, now_g: float) -> flo
     w = fraction(fresh_water_fraction, "The water in the fresh bar")
     kept = positive(now_g, "The bar now") / positive(fresh_g, "The fresh bar")
     if kept > 1:
-        raise OutOfRange(f"{now_g:g} g is more than the fresh {fresh_g:g} g. Is it the same bar?")
+        raise OutOfRange(
+            say("{now:g} g is more than the fresh {fresh:g} g. Is it the same bar?", now=now_g, fresh=fresh_g)
+        )
     return max(0.0, (w - 1 + kept) / kept)
 
 
@@ -119,7 +123,7 @@ def water_at_pour(water_g: float, batter_g: float) -> float:
     Source: stoichiometry; one hydroxide for each ester bond, none of it water.
     """
     if not_negative(water_g, "The water") > positive(batter_g, "The batter"):
-        raise OutOfRange("There cannot be more water than batter.")
+        raise OutOfRange(say("There cannot be more water than batter."))
     return water_g / batter_g
 
 
@@ -132,9 +136,9 @@ def settled(before: Sequence[float], after: Sequence[float]) -> Settled:
     Source: paired t-test at 95 %, Student's t.
     """
     if len(before) != len(after):
-        raise OutOfRange("Weigh the same bars both times, in the same order.")
+        raise OutOfRange(say("Weigh the same bars both times, in the same order."))
     if len(before) < 3:
-        raise OutOfRange("Weigh three bars or more to compare two weeks.")
+        raise OutOfRange(say("Weigh three bars or more to compare two weeks."))
     for mass in (*before, *after):
         positive(mass, "Each bar")
     losses = [b - a for b, a in zip(before, after, strict=True)]
@@ -143,8 +147,12 @@ def settled(before: Sequence[float], after: Sequence[float]) -> Settled:
     error = math.sqrt(sum((loss - mean) ** 2 for loss in losses) / (count - 1) / count)
     half = error * student_95(count - 1)
     ok = mean - half <= 0 <= mean + half
-    verdict = "The bars have settled" if ok else "The bars still change"
-    return Settled(ok, Interval(mean - half, mean, mean + half), f"{verdict}: {mean:.2g} g each on average.")
+    verdict = say("The bars have settled") if ok else say("The bars still change")
+    return Settled(
+        ok,
+        Interval(mean - half, mean, mean + half),
+        say("{verdict}: {mean:.2g} g each on average.", verdict=verdict, mean=mean),
+    )
 
 
 def student_95(freedom: int) -> float:
@@ -156,7 +164,7 @@ def student_95(freedom: int) -> float:
     Source: tables up to 15; beyond, z + (z³ + z)/4ν + (5 z⁵ + 16 z³ + 3 z)/96 ν² (Cornish and Fisher, from memory).
     """
     if freedom < 1:
-        raise OutOfRange("Weigh two bars or more to tell how much they differ.")
+        raise OutOfRange(say("Weigh two bars or more to tell how much they differ."))
     if freedom <= len(T_95):
         return T_95[freedom - 1]
     z = NORMAL_POINT.value

@@ -10,6 +10,7 @@ from .alkali import Alkali, Fat, check_superfat, demand_mol
 from .atoms import KOH, NAOH
 from .errors import SMALLEST, OutOfRange, chosen, not_negative, number, positive
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
+from .words import say
 
 MOST_POINTS = Constant(
     "how far one weighing may move the superfat",
@@ -92,7 +93,7 @@ def tolerance_by_effect(slope_per_g: float, target_g: float, resolution_g: float
 def _fat_mol(fats: Sequence[Fat]) -> float:
     found = demand_mol(fats)
     if found < SMALLEST:
-        raise OutOfRange("There is no fat here that takes alkali. Weigh the fats first.")
+        raise OutOfRange(say("There is no fat here that takes alkali. Weigh the fats first."))
     return found
 
 

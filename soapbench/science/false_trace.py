@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from soapbench.science.errors import a_temperature
 from soapbench.science.sources import COMMON_PRACTICE, Constant, Relation
 
+from .words import mark, say
+
 REST = Constant("Rest before the batter is judged", "t", 2.0, "min", COMMON_PRACTICE, "rest_result")
-BLEND_OFF = "Blend in short bursts until no streak of oil is left."
+BLEND_OFF = mark("Blend in short bursts until no streak of oil is left.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,12 +38,26 @@ def rest_result(oil_film: bool, thickens_as_it_cools: bool, warm_to_c: float | N
     if warm_to_c is not None:
         a_temperature(warm_to_c, "The temperature to warm to")
     if not oil_film and not thickens_as_it_cools:
-        return RestResult(True, "No oil film, and it does not set as it cools: true trace.")
+        return RestResult(True, say("No oil film, and it does not set as it cools: true trace."))
     if not thickens_as_it_cools:
-        return RestResult(False, f"Oil on top: it was no trace yet. {BLEND_OFF} Then let it rest again.")
-    warm = "Warm it gently" if warm_to_c is None else f"Warm it gently to about {warm_to_c:.0f} °C"
-    film = "Oil on top, and fat is setting" if oil_film else "Fat is setting, it is no soap yet"
-    return RestResult(False, f"{film}: false trace. {warm} in a bath, stirring, until it is smooth. {BLEND_OFF}")
+        return RestResult(
+            False, say("Oil on top: it was no trace yet. {blend_off} Then let it rest again.", blend_off=say(BLEND_OFF))
+        )
+    warm = (
+        say("Warm it gently")
+        if warm_to_c is None
+        else say("Warm it gently to about {warm_to:.0f} °C", warm_to=warm_to_c)
+    )
+    film = say("Oil on top, and fat is setting") if oil_film else say("Fat is setting, it is no soap yet")
+    return RestResult(
+        False,
+        say(
+            "{film}: false trace. {warm} in a bath, stirring, until it is smooth. {blend_off}",
+            film=film,
+            warm=warm,
+            blend_off=say(BLEND_OFF),
+        ),
+    )
 
 
 CONSTANTS = (REST,)

@@ -9,6 +9,7 @@ from typing import Literal, get_args
 from .atoms import KOH, NAOH_PER_KOH
 from .errors import OutOfRange, chosen, not_negative, number
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation, Source
+from .words import say
 
 Kind = Literal["triglyceride", "wax ester", "fatty acid", "unsaponifiable"]
 
@@ -84,14 +85,19 @@ class Fat:
 
     def __post_init__(self) -> None:
         chosen(self.kind, get_args(Kind), "a kind of fat")
-        not_negative(self.mass_g, f"The mass of {self.name}")
-        not_negative(self.acid_value, f"The acid value of {self.name}", "mg KOH/g")
+        not_negative(self.mass_g, "The mass of {name}", name=self.name)
+        not_negative(self.acid_value, "The acid value of {name}", "mg KOH/g", name=self.name)
         for value in (self.sv_low, self.sv_high, self.sv_own):
             if value is not None:
                 check_saponification_value(value, self.name, self.kind)
         if self.sv_low > self.sv_high:
             raise OutOfRange(
-                f"The saponification range of {self.name} is upside down: swap {self.sv_low:g} and {self.sv_high:g}."
+                say(
+                    "The saponification range of {name} is upside down: swap {sv_low:g} and {sv_high:g}.",
+                    name=self.name,
+                    sv_low=self.sv_low,
+                    sv_high=self.sv_high,
+                )
             )
 
     @property
@@ -149,17 +155,25 @@ def check_saponification_value(value: float, name: str, kind: Kind = "triglyceri
 
     Source: butyrin, 557 mg KOH/g, is the upper end among glycerides (Simmons & Appleton 1908, chapter II).
     """
-    number(value, f"The saponification value of {name}")
+    number(value, "The saponification value of {name}", name=name)
     chosen(kind, get_args(Kind), "a kind of fat")
     lowest = LOWEST_VALUE.value if kind in ("triglyceride", "fatty acid") else 0.0
     if value > HIGHEST_VALUE.value:
         raise OutOfRange(
-            f"No fat has a saponification value of {value:g} mg KOH/g. Check the decimal point for {name}."
+            say(
+                "No fat has a saponification value of {value:g} mg KOH/g. Check the decimal point for {name}.",
+                value=value,
+                name=name,
+            )
         )
     if value < lowest:
         raise OutOfRange(
-            f"{value:g} is too low for {name}. Enter the saponification value in mg of KOH per g, "
-            "usually 180 to 260; grams of NaOH per gram times 1402.7 gives it."
+            say(
+                "{value:g} is too low for {name}. Enter the saponification value in mg of KOH per g, usually 180 to "
+                "260; grams of NaOH per gram times 1402.7 gives it.",
+                value=value,
+                name=name,
+            )
         )
     return value
 
@@ -170,20 +184,27 @@ def careful_note(fat: Fat) -> str | None:
     Source: British Pharmaceutical Codex 1911 for lanolin; British Pharmacopoeia for the slow esters of beeswax.
     """
     if fat.kind == "unsaponifiable":
-        return (
-            f"{fat.name} hardly saponifies. It gets no alkali: counting its published value "
-            "would leave free alkali in the bar."
+        return say(
+            "{name} hardly saponifies. It gets no alkali: counting its published value would leave free alkali "
+            "in the bar.",
+            name=fat.name,
         )
     if fat.kind == "wax ester":
-        return (
-            f"{fat.name} is a wax. Its esters react slowly and give no glycerine, so it gets alkali for "
-            f"{fat.sv_for_alkali:.0f} mg KOH/g only; what does not react stays in the bar as wax."
+        return say(
+            "{name} is a wax. Its esters react slowly and give no glycerine, so it gets alkali for "
+            "{sv_for_alkali:.0f} mg KOH/g only; what does not react stays in the bar as wax.",
+            name=fat.name,
+            sv_for_alkali=fat.sv_for_alkali,
         )
     if fat.is_wide:
-        return (
-            f"{fat.name} varies a lot ({fat.sv_low:g} to {fat.sv_high:g} mg KOH/g). The alkali is worked out for "
-            f"{fat.sv_for_alkali:.0f}, so a lean lot does not turn the bar harsh. "
-            "The supplier's value for your lot would settle it."
+        return say(
+            "{name} varies a lot ({sv_low:g} to {sv_high:g} mg KOH/g). The alkali is worked out for "
+            "{sv_for_alkali:.0f}, so a lean lot does not turn the bar harsh. The supplier's value for your lot "
+            "would settle it.",
+            name=fat.name,
+            sv_low=fat.sv_low,
+            sv_high=fat.sv_high,
+            sv_for_alkali=fat.sv_for_alkali,
         )
     return None
 

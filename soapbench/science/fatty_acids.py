@@ -7,6 +7,7 @@ import re
 from .atoms import GLYCEROL, HYDROGEN, WATER, molar_mass
 from .errors import OutOfRange
 from .sources import STOICHIOMETRY, Constant, Relation, Source
+from .words import say
 
 _IODINE = Source(
     "aocs-cd-1c-85",
@@ -22,7 +23,7 @@ _NAME = re.compile(r"C(\d{1,2}):(\d)(-OH)?")
 def _parts(code: str) -> tuple[int, int, bool]:
     match = _NAME.fullmatch(code)
     if not match or not 2 <= int(match[1]) <= 30 or int(match[2]) > int(match[1]) // 3:
-        raise OutOfRange(f"“{code}” is not the short name of a fatty acid. Write it like C18:1.")
+        raise OutOfRange(say("“{code}” is not the short name of a fatty acid. Write it like C18:1.", code=code))
     return int(match[1]), int(match[2]), match[3] is not None
 
 

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from soapbench.science.errors import OutOfRange, a_temperature, not_negative, positive
 from soapbench.science.sources import FROM_MEMORY, OWN_CHOICE, Constant, Relation, Source
 
+from .words import mark, say
+
 MATERIALS = Source(
     "jug-materials",
     "What hot lye does to materials",
@@ -25,19 +27,19 @@ class Material:
     why: str = ""
 
 
-_ETCHED = "Lye etches glass, and a hot etched jug can break."
-_EATEN = "Lye eats this metal and gives off hydrogen, which burns."
-_ATTACKED = "Lye attacks this plastic."
+_ETCHED = mark("Lye etches glass, and a hot etched jug can break.")
+_EATEN = mark("Lye eats this metal and gives off hydrogen, which burns.")
+_ATTACKED = mark("Lye attacks this plastic.")
 JUG_MATERIALS = {
-    "polypropylene": Material(1.9, 120, "Polypropylene (code 5) stands hot lye."),
-    "HDPE": Material(1.9, 80, "HDPE (code 2) softens when the lye is hot."),
-    "stainless steel": Material(0.5, 100, "Stainless steel stands warm lye, not boiling lye."),
-    "silicone": Material(1.3, None, "Silicone is too soft to hold hot lye. Use it for spoons and moulds."),
+    "polypropylene": Material(1.9, 120, mark("Polypropylene (code 5) stands hot lye.")),
+    "HDPE": Material(1.9, 80, mark("HDPE (code 2) softens when the lye is hot.")),
+    "stainless steel": Material(0.5, 100, mark("Stainless steel stands warm lye, not boiling lye.")),
+    "silicone": Material(1.3, None, mark("Silicone is too soft to hold hot lye. Use it for spoons and moulds.")),
     "glass": Material(0.84, None, _ETCHED),
     "PET": Material(1.1, None, _ATTACKED),
     "polycarbonate": Material(1.2, None, _ATTACKED),
     "acrylic": Material(1.5, None, _ATTACKED),
-    "polystyrene": Material(1.3, None, "Polystyrene softens with heat."),
+    "polystyrene": Material(1.3, None, mark("Polystyrene softens with heat.")),
     "aluminium": Material(0.9, None, _EATEN),
     "zinc": Material(0.39, None, _EATEN),
     "tin": Material(0.23, None, _EATEN),
@@ -71,7 +73,9 @@ def material(name: str) -> Material:
     Source: see MATERIALS; temperatures from memory.
     """
     if name not in JUG_MATERIALS:
-        raise OutOfRange(f"Nothing is known of lye in {name}. Use polypropylene (code 5) or stainless steel.")
+        raise OutOfRange(
+            say("Nothing is known of lye in {name}. Use polypropylene (code 5) or stainless steel.", name=name)
+        )
     return JUG_MATERIALS[name]
 
 
@@ -102,17 +106,33 @@ def jug_check(material_name: str, jug_ml: float, lye_ml: float, hottest_c: float
     not_negative(lye_ml, "The lye", "ml")
     a_temperature(hottest_c, "The lye")
     if stuff.hottest_c is None:
-        return JugCheck(False, True, f"Not in this jug. {stuff.why} Use polypropylene (code 5) or stainless steel.")
+        return JugCheck(
+            False,
+            True,
+            say("Not in this jug. {why} Use polypropylene (code 5) or stainless steel.", why=say(stuff.why)),
+        )
     if lye_ml > jug_ml:
-        return JugCheck(False, True, f"The jug holds {jug_ml:.0f} ml, the lye takes {lye_ml:.0f} ml. Use a larger jug.")
+        return JugCheck(
+            False,
+            True,
+            say("The jug holds {jug:.0f} ml, the lye takes {lye:.0f} ml. Use a larger jug.", jug=jug_ml, lye=lye_ml),
+        )
     if lye_ml > FULLEST.value * jug_ml:
         full = 100 * lye_ml / jug_ml
-        return JugCheck(False, False, f"The jug gets {full:.0f} % full. Take one that stays two thirds full or less.")
+        return JugCheck(
+            False, False, say("The jug gets {full:.0f} % full. Take one that stays two thirds full or less.", full=full)
+        )
     if hottest_c > stuff.hottest_c:
         return JugCheck(
-            False, False, f"{stuff.why} The lye can reach {hottest_c:.0f} °C. Start with ice or take another jug."
+            False,
+            False,
+            say(
+                "{why} The lye can reach {hottest:.0f} °C. Start with ice or take another jug.",
+                why=say(stuff.why),
+                hottest=hottest_c,
+            ),
         )
-    return JugCheck(True, False, "The jug is large enough and stands this lye.")
+    return JugCheck(True, False, say("The jug is large enough and stands this lye."))
 
 
 CONSTANTS = (

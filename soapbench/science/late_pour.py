@@ -11,6 +11,8 @@ from soapbench.science.errors import OutOfRange, number, positive
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation
 from soapbench.science.working_time import ScentedPortion, schedule
 
+from .words import say
+
 LateAct = Literal["", "pour", "spoon"]
 
 SPOON_AFTER = Constant(
@@ -81,17 +83,25 @@ def pours_left(portions: Sequence[ScentedPortion], thickened: str, *, scent_all_
     Source: as schedule; the time left to the thick one is our own choice.
     """
     if thickened not in {one.letter for one in portions}:
-        raise OutOfRange(f"Portion {thickened} is poured already.")
+        raise OutOfRange(say("Portion {thickened} is poured already.", thickened=thickened))
     hurried = [_hurried(one, thickened) for one in portions]
     planned = _order(hurried, scent_all_first)
     if planned is not None:
-        return PoursLeft(planned, True, f"Pour {_listed(planned)}, in this order.")
+        return PoursLeft(planned, True, say("Pour {listed}, in this order.", listed=_listed(planned)))
     freed = _order([replace(one, pour_order=None) for one in hurried], scent_all_first)
     if freed is not None and freed[0] == thickened:
-        sentence = f"Pour {_listed(freed)}, in this order: {thickened} changes its place in the drawing."
+        sentence = say(
+            "Pour {listed}, in this order: {thickened} changes its place in the drawing.",
+            listed=_listed(freed),
+            thickened=thickened,
+        )
         return PoursLeft(freed, False, sentence)
     rest = _in_place(portions)
-    sentence = f"No order leaves {thickened} fluid. Keep {_listed(rest)}, and spoon {thickened} in when its turn comes."
+    sentence = say(
+        "No order leaves {thickened} fluid. Keep {listed}, and spoon {thickened} in when its turn comes.",
+        thickened=thickened,
+        listed=_listed(rest),
+    )
     return PoursLeft(rest, True, sentence)
 
 

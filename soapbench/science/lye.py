@@ -24,6 +24,8 @@ from soapbench.science.lye_properties import (
 )
 from soapbench.science.sources import STOICHIOMETRY, Constant, Relation
 
+from .words import say
+
 __all__ = [
     "JugCheck",
     "PeakTemperature",
@@ -70,7 +72,9 @@ def water_g(by: WaterBy, value: float, alkali_g: float, fats_g: float) -> float:
         water = value * alkali_g
     elif by == "lye concentration":
         if value > 1:
-            raise OutOfRange(f"A lye of {100 * value:g} % cannot be: the alkali is a part of it. Give 25 to 40 %.")
+            raise OutOfRange(
+                say("A lye of {value:g} % cannot be: the alkali is a part of it. Give 25 to 40 %.", value=100 * value)
+            )
         water = alkali_g * (1 - value) / value
     else:
         water = value * positive(fats_g, "The fats")
@@ -91,8 +95,12 @@ def concentration(alkali_g: float, water_g: float) -> float:
     strength = alkali_g / (alkali_g + water_g)
     if strength > STRONGEST.value + 1e-9:
         raise OutOfRange(
-            f"{water_g:.4g} g of water is less than the {alkali_g:.4g} g of alkali: it would not all dissolve. "
-            "Use at least as much water as alkali."
+            say(
+                "{water:.4g} g of water is less than the {alkali:.4g} g of alkali: it would not all dissolve. Use at "
+                "least as much water as alkali.",
+                water=water_g,
+                alkali=alkali_g,
+            )
         )
     return strength
 
@@ -107,7 +115,7 @@ def water_to_alkali(strength: float) -> float:
     """
     positive(strength, "The strength of the lye", "")
     if strength > STRONGEST.value + 1e-9:
-        raise OutOfRange("The strongest lye in use is 50 %: as much water as alkali.")
+        raise OutOfRange(say("The strongest lye in use is 50 %: as much water as alkali."))
     return (1 - strength) / strength
 
 

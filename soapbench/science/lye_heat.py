@@ -20,6 +20,8 @@ from soapbench.science.lye_properties import (
 )
 from soapbench.science.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_CHOICE, Constant, Relation, Source, Table
 
+from .words import say
+
 PARKER = Source(
     "parker-1965",
     "V. B. Parker, Thermal Properties of Aqueous Uni-univalent Electrolytes, NSRDS-NBS 2, 1965",
@@ -169,15 +171,24 @@ def start_warning(start_c: float) -> StartWarning | None:
     Source: own choice on the worked table of peak temperatures.
     """
     if not -30 <= number(start_c, "The temperature of the water") <= 105:
-        raise OutOfRange(f"{start_c:g} °C cannot be the temperature of the water. Is the thermometer set to °C?")
+        raise OutOfRange(
+            say("{start:g} °C cannot be the temperature of the water. Is the thermometer set to °C?", start=start_c)
+        )
     if start_c > REFUSE_START.value:
         return StartWarning(
             True,
-            f"The water is at {start_c:.0f} °C. The lye could boil and spit. Cool it below 25 °C before you start.",
+            say(
+                "The water is at {start:.0f} °C. The lye could boil and spit. Cool it below 25 °C before you start.",
+                start=start_c,
+            ),
         )
     if start_c > WARN_START.value:
         return StartWarning(
-            False, f"The water is at {start_c:.0f} °C, which is warm. Colder is safer. Add the alkali very slowly."
+            False,
+            say(
+                "The water is at {start:.0f} °C, which is warm. Colder is safer. Add the alkali very slowly.",
+                start=start_c,
+            ),
         )
     return None
 
@@ -202,7 +213,9 @@ def ice_for_peak(
     if peak(0) <= limit_c:
         return 0.0
     if peak(water_g) > limit_c:
-        raise OutOfRange(f"Even with all water frozen the lye can pass {limit_c:.0f} °C. Use more water.")
+        raise OutOfRange(
+            say("Even with all water frozen the lye can pass {limit:.0f} °C. Use more water.", limit=limit_c)
+        )
     low, high = 0.0, water_g
     for _ in range(40):
         middle = (low + high) / 2
@@ -213,14 +226,22 @@ def ice_for_peak(
 def _check_ice(water_g: float, ice_g: float, ice_c: float) -> None:
     positive(water_g, "The water")
     if not_negative(ice_g, "The ice") > water_g + 1e-9:
-        raise OutOfRange(f"The ice is a part of the water: {ice_g:g} g of ice cannot be more than {water_g:g} g.")
+        raise OutOfRange(
+            say(
+                "The ice is a part of the water: {ice:g} g of ice cannot be more than {water:g} g.",
+                ice=ice_g,
+                water=water_g,
+            )
+        )
     if not -60 <= number(ice_c, "The temperature of the ice") <= 0:
-        raise OutOfRange(f"Ice at {ice_c:g} °C cannot be. A freezer is near -18 °C.")
+        raise OutOfRange(say("Ice at {ice:g} °C cannot be. A freezer is near -18 °C.", ice=ice_c))
 
 
 def _warmth_at_start(solute: Solute, alkali_g: float, liquid_g: float, start_c: float) -> float:
     if not -5 <= number(start_c, "The temperature of the water") <= 100:
-        raise OutOfRange(f"{start_c:g} °C cannot be the temperature of the water. Is the thermometer set to °C?")
+        raise OutOfRange(
+            say("{start:g} °C cannot be the temperature of the water. Is the thermometer set to °C?", start=start_c)
+        )
     solid = NAOH_SOLID_C if solute == "NaOH" else KOH_SOLID_C
     return (alkali_g * solid.value + liquid_g * WATER_C.value) * (start_c - 25)
 
@@ -249,12 +270,17 @@ def _described(solute: Solute, w: float, start_c: float, no_loss: float, with_ju
     high = max(low, with_jug - USUALLY_LESS.value)
     boils = no_loss >= boiling_point_c(w)
     too_cold = with_jug < TOO_COLD.value or solubility_limit(solute, with_jug) < w
-    up_to = "can rise to about" if solute == "NaOH" else "can rise up to"
-    sentence = f"The lye {up_to} {with_jug:.0f} °C, usually {low:.0f} to {high:.0f} °C."
+    told = {"peak": with_jug, "low": low, "high": high}
+    if solute == "NaOH":
+        sentence = say("The lye can rise to about {peak:.0f} °C, usually {low:.0f} to {high:.0f} °C.", **told)
+    else:
+        sentence = say("The lye can rise up to {peak:.0f} °C, usually {low:.0f} to {high:.0f} °C.", **told)
     if boils:
-        sentence += " It could boil: start colder, or with ice, and add the alkali in small portions."
+        sentence += " " + say("It could boil: start colder, or with ice, and add the alkali in small portions.")
     if too_cold:
-        sentence += " So cold, some alkali may stay undissolved: stir until it is clear, warm it if it is not."
+        sentence += " " + say(
+            "So cold, some alkali may stay undissolved: stir until it is clear, warm it if it is not."
+        )
     return PeakTemperature(no_loss, with_jug, low, high, sentence, boils, too_cold)
 
 

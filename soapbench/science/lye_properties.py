@@ -9,6 +9,8 @@ from soapbench.science.arithmetic import interpolate, polynomial
 from soapbench.science.errors import OutOfRange, a_temperature, chosen, number
 from soapbench.science.sources import Constant, Relation, Source, Table
 
+from .words import say
+
 Solute = Literal["NaOH", "KOH"]
 
 OLSSON = Source(
@@ -155,7 +157,7 @@ def solubility_limit(solute: Solute, temperature_c: float) -> float:
     """
     check_solute(solute)
     if number(temperature_c, "The temperature") < 0:
-        raise OutOfRange("Below 0 °C there is no figure for how much alkali dissolves. Let it warm up first.")
+        raise OutOfRange(say("Below 0 °C there is no figure for how much alkali dissolves. Let it warm up first."))
     return interpolate(temperature_c, SATURATED[solute])
 
 
@@ -214,10 +216,13 @@ def check_solute(solute: str) -> None:
 def check_strength(w: float) -> None:
     """Raise OutOfRange unless the mass fraction is from 0 to 0.50."""
     if number(w, "The strength of the lye") < 0:
-        raise OutOfRange("A lye cannot hold less than no alkali. Look at the weights again.")
+        raise OutOfRange(say("A lye cannot hold less than no alkali. Look at the weights again."))
     if w > STRONGEST.value + 1e-9:
         raise OutOfRange(
-            f"A lye of {100 * w:.3g} % is too strong: more alkali than water does not stay dissolved. Add water."
+            say(
+                "A lye of {w:.3g} % is too strong: more alkali than water does not stay dissolved. Add water.",
+                w=100 * w,
+            )
         )
 
 
@@ -225,7 +230,10 @@ def check_temperature(temperature_c: float) -> None:
     """Raise OutOfRange unless the temperature is one that a lye can have in an open jug."""
     if not 0 <= number(temperature_c, "The temperature") <= HOTTEST.value:
         raise OutOfRange(
-            f"{temperature_c:g} °C cannot be the temperature of a lye in a jug. Is the thermometer set to °C?"
+            say(
+                "{temperature:g} °C cannot be the temperature of a lye in a jug. Is the thermometer set to °C?",
+                temperature=temperature_c,
+            )
         )
 
 

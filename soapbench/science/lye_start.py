@@ -11,6 +11,8 @@ from soapbench.science.lye_heat import BALANCE, WARN_START, ice_for_peak, peak_t
 from soapbench.science.lye_properties import Solute, boiling_point_c
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation
 
+from .words import say
+
 UNDER_BOILING = Constant(
     "Kept under the boiling point of the lye",
     "",
@@ -108,7 +110,15 @@ def lye_start(
     start = start_for_peak(alkali_g, water_g, limit, solute=solute, purity=purity)
     warmest = min(WARN_START.value, -1.0 if start is None else start)
     if room_c <= warmest:
-        return LyeStart(warmest, 0.0, limit, False, False, _cold_enough(warmest, limit), f"{warmest:.0f} °C or colder")
+        return LyeStart(
+            warmest,
+            0.0,
+            limit,
+            False,
+            False,
+            _cold_enough(warmest, limit),
+            say("{warmest:.0f} °C or colder", warmest=warmest),
+        )
     ice = _ice(alkali_g, water_g, max(room_c, 0.0), limit, step_g, solute, purity)
     only_ice = warmest < FRIDGE.value
     return LyeStart(warmest, ice, limit, True, only_ice, _too_warm(warmest, ice, limit, step_g, only_ice))
@@ -125,16 +135,31 @@ def _ice(
 
 
 def _cold_enough(warmest_c: float, limit_c: float) -> str:
-    return f"Start with water at {warmest_c:.0f} °C or colder: then the lye stays under {limit_c:.0f} °C."
+    return say(
+        "Start with water at {warmest:.0f} °C or colder: then the lye stays under {limit:.0f} °C.",
+        warmest=warmest_c,
+        limit=limit_c,
+    )
 
 
 def _too_warm(warmest_c: float, ice_g: float, limit_c: float, step_g: float, only_ice: bool) -> str:
     grams = f"{ice_g:.{max(0, -math.floor(math.log10(step_g)))}f} g"
-    part = "Ice is a part of the water, never added to it."
+    part = say("Ice is a part of the water, never added to it.")
     if only_ice:
-        return f"Weigh {grams} of the water as ice, or the lye can pass {limit_c:.0f} °C. {part}"
-    why = f", or the lye can pass {limit_c:.0f} °C" if warmest_c < WARN_START.value else ""
-    return f"Chill the water to {warmest_c:.0f} °C or colder, or weigh {grams} of it as ice{why}. {part}"
+        return say(
+            "Weigh {grams} of the water as ice, or the lye can pass {limit:.0f} °C. {part}",
+            grams=grams,
+            limit=limit_c,
+            part=part,
+        )
+    why = say(", or the lye can pass {limit:.0f} °C", limit=limit_c) if warmest_c < WARN_START.value else ""
+    return say(
+        "Chill the water to {warmest:.0f} °C or colder, or weigh {grams} of it as ice{why}. {part}",
+        warmest=warmest_c,
+        grams=grams,
+        why=why,
+        part=part,
+    )
 
 
 CONSTANTS = (UNDER_BOILING, FRIDGE)

@@ -12,6 +12,8 @@ from soapbench.science.interval import Interval
 from soapbench.science.lye_properties import Solute, heat_capacity
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
 
+from .words import say
+
 Verdict = Literal["likely", "may", "unlikely"]
 
 FATS_TABLES = Source(
@@ -134,8 +136,11 @@ def fats_temperature_for(
     lye = positive(lye_g, "The lye") * heat_capacity(solute, w, lye_c)
     fats_c = mix_c + lye * (mix_c - lye_c) / (positive(fats_g, "The fats") * FATS_C.value)
     if not 0 <= fats_c <= HOTTEST_FATS.value:
-        way = "Warm" if fats_c > 0 else "Cool"
-        raise OutOfRange(f"The fats alone cannot bring the mix to {mix_c:.0f} °C. {way} the lye as well.")
+        if fats_c > 0:
+            raise OutOfRange(
+                say("The fats alone cannot bring the mix to {mix:.0f} °C. Warm the lye as well.", mix=mix_c)
+            )
+        raise OutOfRange(say("The fats alone cannot bring the mix to {mix:.0f} °C. Cool the lye as well.", mix=mix_c))
     return fats_c
 
 
@@ -149,9 +154,11 @@ def false_trace_warning(mix_c: float, highest_melting_c: float) -> str | None:
     """
     if a_temperature(mix_c) >= a_temperature(highest_melting_c, "The melting point"):
         return None
-    return (
-        f"Mixed at {mix_c:.0f} °C, a fat that melts at {highest_melting_c:.0f} °C can set again and look like trace. "
-        "Start warmer."
+    return say(
+        "Mixed at {mix:.0f} °C, a fat that melts at {highest_melting:.0f} °C can set again and look like "
+        "trace. Start warmer.",
+        mix=mix_c,
+        highest_melting=highest_melting_c,
     )
 
 
@@ -180,8 +187,13 @@ def gel_temperature(water_fraction: float) -> Interval:
     """
     if not DRIEST.value <= fraction(water_fraction, "The water in the batter") <= WETTEST.value:
         raise OutOfRange(
-            f"For a batter of {100 * water_fraction:.0f} % water the gel temperature is not known; "
-            f"it is for {100 * DRIEST.value:.0f} to {100 * WETTEST.value:.0f} %."
+            say(
+                "For a batter of {water_fraction:.0f} % water the gel temperature is not known; it is for "
+                "{value:.0f} to {value_2:.0f} %.",
+                water_fraction=100 * water_fraction,
+                value=100 * DRIEST.value,
+                value_2=100 * WETTEST.value,
+            )
         )
     central = GEL_POINT.value - GEL_SLOPE.value * 100 * (water_fraction - GEL_WATER.value)
     return Interval(central - GEL_HALF_WIDTH.value, central, central + GEL_HALF_WIDTH.value)
@@ -235,7 +247,7 @@ def gel_outlook(
     fraction(not_negative(water_fraction, "The water in the batter", ""), "The water in the batter")
     hot = len(set(flags)) >= FLAGS_THAT_MATTER.value or peak.central > OVERHEATS.value
     if water_fraction < DRIEST.value:
-        dry = f"Unlikely to gel: {100 * water_fraction:.0f} % water is little."
+        dry = say("Unlikely to gel: {water_fraction:.0f} % water is little.", water_fraction=100 * water_fraction)
         return GelOutlook("unlikely", dry + _caution(hot, flags), hot, peak)
     gel = gel_temperature(min(water_fraction, WETTEST.value))
     verdict = _verdict(peak, gel)
@@ -249,19 +261,28 @@ def _verdict(peak: Interval, gel: Interval) -> Verdict:
 
 
 def _words(verdict: Verdict, peak: Interval, gel: Interval) -> str:
-    figures = f"the heart can reach about {peak.central:.0f} °C, and this batter gels near {gel.central:.0f} °C."
+    figures = say(
+        "the heart can reach about {central:.0f} °C, and this batter gels near {gel_central:.0f} °C.",
+        central=peak.central,
+        gel_central=gel.central,
+    )
     if verdict == "likely":
-        return f"Likely to gel: {figures}"
+        return say("Likely to gel: {figures}", figures=figures)
     if verdict == "unlikely":
-        return f"Unlikely to gel: {figures}"
-    return f"May gel, perhaps only in the middle: {figures} For an even look keep it warm all round or cool all round."
+        return say("Unlikely to gel: {figures}", figures=figures)
+    return say(
+        "May gel, perhaps only in the middle: {figures} For an even look keep it warm all round or cool all round.",
+        figures=figures,
+    )
 
 
 def _caution(hot: bool, flags: Sequence[str]) -> str:
     if not hot:
         return ""
     why = f" ({', '.join(sorted(set(flags)))})" if flags else ""
-    return f" It may overheat{why}: no insulation, no oven, start cooler, and look at 30, 60, 90 and 120 min."
+    return " " + say(
+        "It may overheat{why}: no insulation, no oven, start cooler, and look at 30, 60, 90 and 120 min.", why=why
+    )
 
 
 CONSTANTS = (

@@ -11,6 +11,8 @@ from soapbench.science.errors import OutOfRange, chosen, fraction, not_negative,
 from soapbench.science.interval import Interval
 from soapbench.science.sources import OWN_CHOICE, Constant, Relation, Source
 
+from .words import say
+
 Shape = Literal["box", "slab", "cylinder", "cavities"]
 
 GEOMETRY = Source("geometry", "Geometry", "volumes of a box and of a cylinder", "computed")
@@ -177,7 +179,11 @@ def _loss(made_g: float, poured_g: float) -> float:
     positive(made_g, "The batter made")
     if not_negative(poured_g, "The batter poured") > made_g:
         raise OutOfRange(
-            f"{poured_g:.5g} g poured is more than the {made_g:.5g} g made. Look at the tare of the mould."
+            say(
+                "{poured:.5g} g poured is more than the {made:.5g} g made. Look at the tare of the mould.",
+                poured=poured_g,
+                made=made_g,
+            )
         )
     return made_g - poured_g
 
@@ -187,13 +193,22 @@ def _fit_sentence(mould: Mould, volume_ml: float, fill: float, over_ml: float) -
         return _cavities_sentence(mould, volume_ml)
     height = fill_height_mm(mould, volume_ml)
     if over_ml <= 1e-9:
-        return f"The batter stands {height:.0f} mm high and fills {100 * fill:.0f} % of the mould."
+        return say(
+            "The batter stands {height:.0f} mm high and fills {fill:.0f} % of the mould.",
+            height=height,
+            fill=100 * fill,
+        )
     if fill > 1:
         beyond = volume_ml - mould.volume_ml
-        return f"The batter does not fit: {beyond:.0f} ml are over the rim. Have a second mould ready."
-    return (
-        f"The batter stands {height:.0f} mm high, close under the rim of {mould.depth_mm:.0f} mm. "
-        f"Keep about {over_ml:.0f} ml for a second mould."
+        return say(
+            "The batter does not fit: {beyond:.0f} ml are over the rim. Have a second mould ready.", beyond=beyond
+        )
+    return say(
+        "The batter stands {height:.0f} mm high, close under the rim of {depth:.0f} mm. Keep about "
+        "{over:.0f} ml for a second mould.",
+        height=height,
+        depth=mould.depth_mm,
+        over=over_ml,
     )
 
 
@@ -201,8 +216,14 @@ def _cavities_sentence(mould: Mould, volume_ml: float) -> str:
     count = volume_ml / mould.cavity_ml
     if count > mould.cavities + 1e-9:
         more = math.ceil(count - mould.cavities - 1e-9)
-        return f"The batter fills all {mould.cavities} cavities and about {more} more. Have a second mould ready."
-    return f"The batter fills {math.floor(count + 1e-9)} of {mould.cavities} cavities."
+        return say(
+            "The batter fills all {cavities} cavities and about {more} more. Have a second mould ready.",
+            cavities=mould.cavities,
+            more=more,
+        )
+    return say(
+        "The batter fills {count} of {cavities} cavities.", count=math.floor(count + 1e-9), cavities=mould.cavities
+    )
 
 
 CONSTANTS = (HEADROOM, POT_LOSS, POT_LOSS_SD, RECORD_SD)

@@ -11,6 +11,7 @@ from .fats import Fat
 from .scale import Weighing
 from .sources import STOICHIOMETRY, Constant, Relation
 from .superfat import SuperfatInterval, superfat_interval
+from .words import say
 
 BASE = "base"
 NOTHING_LEFT = 1e-9  # shares are sums of fractions, which seldom make exactly 1
@@ -32,7 +33,7 @@ class Portion:
     acids: tuple[Acid, ...] = ()
 
     def __post_init__(self) -> None:
-        fraction(self.share, f"The share of portion {self.letter}")
+        fraction(self.share, "The share of portion {letter}", letter=self.letter)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,13 +63,20 @@ class PortionSuperfats:
         """Return what the spread means for the maker."""
         worst = min(self._places, key=lambda pair: pair[1])
         if worst[1] < 0:
-            where = "The base batter" if worst[0] == BASE else f"Portion {worst[0]}"
-            return (
-                f"{where} would be lye-heavy ({100 * worst[1]:.1f} %) although the batch has "
-                f"{100 * self.batch:.1f} %. Share the oil among all portions, or stir it into the whole batter."
+            where = say("The base batter") if worst[0] == BASE else say("Portion {worst}", worst=worst[0])
+            return say(
+                "{where} would be lye-heavy ({worst:.1f} %) although the batch has {batch:.1f} %. Share the oil "
+                "among all portions, or stir it into the whole batter.",
+                where=where,
+                worst=100 * worst[1],
+                batch=100 * self.batch,
             )
         highest = max(value for _, value in self._places)
-        return f"The superfat runs from {100 * worst[1]:.1f} to {100 * highest:.1f} % across the batch."
+        return say(
+            "The superfat runs from {worst:.1f} to {highest:.1f} % across the batch.",
+            worst=100 * worst[1],
+            highest=100 * highest,
+        )
 
 
 def portion_superfats(
@@ -131,7 +139,7 @@ def portion_interval(
     Source: as superfat.superfat_interval.
     """
     if portion.share < SMALLEST:
-        raise OutOfRange(f"Portion {portion.letter} is empty. Give it a share of the batter.")
+        raise OutOfRange(say("Portion {letter} is empty. Give it a share of the batter.", letter=portion.letter))
     scale = scale or Weighing(1.0)
     fats, share = portion_of(base_fats, weighed, portion)
     return superfat_interval(fats, share, alkali, _acids(portion, tuple(acids)), _shrunk(scale, portion.share))
@@ -151,7 +159,9 @@ def _acids(portion: Portion, acids: tuple[Acid, ...]) -> list[Acid]:
 def _check_shares(portions: Sequence[Portion]) -> None:
     total = sum(portion.share for portion in portions)
     if total > 1 + 1e-9:
-        raise OutOfRange(f"The portions are together {100 * total:.0f} % of the batter. Make them 100 % or less.")
+        raise OutOfRange(
+            say("The portions are together {total:.0f} % of the batter. Make them 100 % or less.", total=100 * total)
+        )
 
 
 CONSTANTS: tuple[Constant, ...] = ()

@@ -8,6 +8,7 @@ from math import sqrt
 
 from .errors import OutOfRange, not_negative, positive
 from .sources import OWN_CHOICE, Constant, Relation
+from .words import say
 
 POT_SHARE = Constant(
     "gap at the pot check that is still believed",
@@ -62,17 +63,17 @@ def pot_check(
     not_negative(read_g, "The pot without its tare")
     positive(resolution_g, "The step of the scale")
     for name, mass in parts.items():
-        not_negative(mass, f"The weight of {name}")
+        not_negative(mass, "The weight of {name}", name=name)
     if weighings < 1:
-        raise OutOfRange("There is nothing in the pot yet. Weigh the first fat.")
+        raise OutOfRange(say("There is nothing in the pot yet. Weigh the first fat."))
     allowed = max(POT_STEPS.value * resolution_g * sqrt(weighings), POT_SHARE.value * expected_g)
     gap = round(read_g - expected_g, 9)
     if abs(gap) <= allowed:
-        return PotCheck(True, gap, allowed, None, "The pot weighs what it should.")
+        return PotCheck(True, gap, allowed, None, say("The pot weighs what it should."))
     suspect = _suspect(abs(gap), allowed, parts)
     sentence = _sentence(gap, suspect)
     if tare_g > 0 and abs(gap - tare_g) <= allowed:
-        sentence += f" Or is it the pot's own weight ({tare_g:g} g), not taken off?"
+        sentence += " " + say("Or is it the pot's own weight ({tare:g} g), not taken off?", tare=tare_g)
     return PotCheck(False, gap, allowed, suspect, sentence)
 
 
@@ -83,10 +84,16 @@ def _suspect(gap_g: float, allowed_g: float, parts: Mapping[str, float]) -> str 
 
 def _sentence(gap_g: float, suspect: str | None) -> str:
     short = gap_g < 0
-    amount = f"The pot is {abs(gap_g):g} g too {'light' if short else 'heavy'}."
+    amount = (
+        say("The pot is {gap:g} g too light.", gap=-gap_g)
+        if short
+        else say("The pot is {gap:g} g too heavy.", gap=gap_g)
+    )
+    if suspect and short:
+        return say("{amount} {suspect}: is it really in the pot?", amount=amount, suspect=suspect)
     if suspect:
-        return f"{amount} {suspect}: is it {'really in the pot' if short else 'in the pot twice'}?"
-    return f"{amount} Check each weight and the tare of the pot before the lye goes in."
+        return say("{amount} {suspect}: is it in the pot twice?", amount=amount, suspect=suspect)
+    return say("{amount} Check each weight and the tare of the pot before the lye goes in.", amount=amount)
 
 
 CONSTANTS = (POT_SHARE, POT_STEPS)

@@ -14,6 +14,7 @@ from .fatty_acids import acid_molar_mass, carbon_atoms, double_bonds, free_acid_
 from .interval import Interval
 from .profile_words import compare_with_published, sentences
 from .sources import OWN_CHOICE, Constant, Relation, Source
+from .words import say
 
 __all__ = [
     "Composition",
@@ -71,7 +72,7 @@ class FatProfile:
     kind: Kind = "triglyceride"
 
     def __post_init__(self) -> None:
-        not_negative(self.mass_g, f"The mass of {self.name}")
+        not_negative(self.mass_g, "The mass of {name}", name=self.name)
         check_composition(self.composition, self.name)
 
     @property
@@ -107,7 +108,9 @@ def check_composition(composition: Composition, name: str = "this fat") -> None:
     for code, (low, high) in composition.items():
         acid_molar_mass(code)
         if not 0 <= number(low, code) <= number(high, code) <= 100:
-            raise OutOfRange(f"{code} of {name} must run from a smaller to a larger per cent, 0 to 100.")
+            raise OutOfRange(
+                say("{code} of {name} must run from a smaller to a larger per cent, 0 to 100.", code=code, name=name)
+            )
 
 
 def profile_of(fats: Sequence[FatProfile]) -> Profile:
@@ -120,10 +123,10 @@ def profile_of(fats: Sequence[FatProfile]) -> Profile:
     """
     total = sum(fat.mass_g for fat in fats)
     if total < SMALLEST:
-        raise OutOfRange("There is no fat here yet. Add a fat with its weight.")
+        raise OutOfRange(say("There is no fat here yet. Add a fat with its weight."))
     known = [fat for fat in fats if fat.is_known]
     if not known:
-        raise OutOfRange("The fatty acids of these fats are not known, so nothing can be said about the blend.")
+        raise OutOfRange(say("The fatty acids of these fats are not known, so nothing can be said about the blend."))
     codes = sorted({code for fat in known for code in fat.composition}, key=_order)
     return Profile(
         acids=tuple((code, _blend(known, _share_of(partial(eq, code)))) for code in codes),
@@ -174,7 +177,7 @@ def calculated_iodine_value(composition: Composition, kind: Kind = "triglyceride
 
 def _reckonable(kind: Kind) -> str:
     if kind not in ("triglyceride", "fatty acid"):
-        raise OutOfRange("The acids alone do not tell the values of a wax. Use its published ones.")
+        raise OutOfRange(say("The acids alone do not tell the values of a wax. Use its published ones."))
     return kind
 
 
@@ -205,7 +208,7 @@ def _mean(amounts: Mapping[str, float], weight: Callable[[str], float]) -> float
     # Published tables leave out traces, so what they list counts as the whole.
     total = sum(amounts.values())
     if total < SMALLEST:
-        raise OutOfRange("Enter the per cent of at least one fatty acid.")
+        raise OutOfRange(say("Enter the per cent of at least one fatty acid."))
     return sum(amount * weight(code) for code, amount in amounts.items()) / total
 
 

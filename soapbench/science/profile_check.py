@@ -10,6 +10,7 @@ from .interval import Interval
 from .profile import FatProfile, profile_of
 from .profile_words import Comparison, compare_with_published
 from .sources import Relation, Source
+from .words import say
 
 _STANDARDS = Source(
     "aocs-calculated",
@@ -38,7 +39,7 @@ class PublishedFat:
     def __post_init__(self) -> None:
         for ends in (self.saponification_value, self.iodine_value):
             if ends is not None and not_negative(ends[0], "The low end") > not_negative(ends[1], "The high end"):
-                raise OutOfRange(f"A published range of {self.profile.name} is upside down.")
+                raise OutOfRange(say("A published range of {name} is upside down.", name=self.profile.name))
 
 
 def compare_values(fats: Sequence[PublishedFat]) -> tuple[Comparison, ...]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from .errors import not_negative
 from .interval import Interval
 from .sources import Constant, Relation, Source
+from .words import figure, say
 
 if TYPE_CHECKING:
     from .profile import Profile
@@ -61,38 +62,42 @@ def sentences(profile: Profile) -> tuple[str, ...]:
 def _known(profile: Profile) -> str | None:
     if profile.known_share > 0.9995:
         return None
-    return (
-        f"The fatty acids are known for {100 * profile.known_share:.0f} % of the fats by mass; "
-        "the rest is not in these sentences."
+    return say(
+        "The fatty acids are known for {known_share:.0f} % of the fats by mass; the rest is not in these sentences.",
+        known_share=100 * profile.known_share,
     )
 
 
 def _short(share: float) -> str | None:
     if share < SHORT_MUCH.value:
-        return (
-            f"Only {share:.0f} % of the acids are short and saturated. Their soap is the one that dissolves "
-            "at once, so this bar needs more water and rubbing to lather."
+        return say(
+            "Only {share:.0f} % of the acids are short and saturated. Their soap is the one that dissolves at "
+            "once, so this bar needs more water and rubbing to lather.",
+            share=share,
         )
-    sentence = (
-        f"{share:.0f} % of the acids are short and saturated (up to C14). Their soap dissolves at once, so "
-        "the bar lathers fast, in cool and hard water too, and washes away sooner."
+    sentence = say(
+        "{share:.0f} % of the acids are short and saturated (up to C14). Their soap dissolves at once, so "
+        "the bar lathers fast, in cool and hard water too, and washes away sooner.",
+        share=share,
     )
     if share >= SHORT_HARSH.value:
-        sentence += " So much of it also takes up skin fat well: a higher superfat makes up for that."
+        sentence += " " + say("So much of it also takes up skin fat well: a higher superfat makes up for that.")
     return sentence
 
 
 def _firm(share: float, saturated: float) -> str | None:
     if share >= FIRM_MUCH.value:
-        return (
-            f"{share:.0f} % of the acids are long and saturated (C16 and up). Their soap hardly dissolves in cool "
-            "water, so the bar is firm and lasts. Their fats melt last: have them all clear before the lye "
-            "goes in, or they set early and look like trace."
+        return say(
+            "{share:.0f} % of the acids are long and saturated (C16 and up). Their soap hardly dissolves in cool "
+            "water, so the bar is firm and lasts. Their fats melt last: have them all clear before the lye goes "
+            "in, or they set early and look like trace.",
+            share=share,
         )
     if saturated < SOFT.value:
-        return (
-            f"Only {saturated:.0f} % of the acids are saturated. The soaps of the others bend and pack loosely, so the "
-            "loaf is soft at first: leave it longer in the mould, and let it cure longer."
+        return say(
+            "Only {saturated:.0f} % of the acids are saturated. The soaps of the others bend and pack loosely, "
+            "so the loaf is soft at first: leave it longer in the mould, and let it cure longer.",
+            saturated=saturated,
         )
     return None
 
@@ -100,37 +105,48 @@ def _firm(share: float, saturated: float) -> str | None:
 def _oleic(share: float) -> str | None:
     if share < OLEIC_MUCH.value:
         return None
-    return (
-        f"{share:.0f} % is oleic acid. Its fats react slowly, so there is time to draw; its soap holds water, so "
-        "the bar needs a longer cure and goes slimy if it lies wet."
+    return say(
+        "{share:.0f} % is oleic acid. Its fats react slowly, so there is time to draw; its soap holds water, "
+        "so the bar needs a longer cure and goes slimy if it lies wet.",
+        share=share,
     )
 
 
 def _ricinoleic(share: float) -> str | None:
     if share < RICINOLEIC_SOME.value:
         return None
-    return (
-        f"{share:.0f} % is ricinoleic acid. Its extra OH group makes a very soluble soap that steadies the lather; "
-        "the batter may thicken sooner, and much of it makes a sticky bar."
+    return say(
+        "{share:.0f} % is ricinoleic acid. Its extra OH group makes a very soluble soap that steadies the "
+        "lather; the batter may thicken sooner, and much of it makes a sticky bar.",
+        share=share,
     )
 
 
 def _poly(share: Interval) -> str | None:
     if share.central < POLY_MUCH.value:
         return None
-    return (
-        f"{share.central:.0f} % of the acids have two or more double bonds ({share.low:.0f} to {share.high:.0f} %). "
-        "These take up oxygen from the air, and the fat left over turns rancid first: keep the superfat "
-        "low, use fresh oil, store bars cool and dark."
+    return say(
+        "{central:.0f} % of the acids have two or more double bonds ({low:.0f} to {high:.0f} %). These take "
+        "up oxygen from the air, and the fat left over turns rancid first: keep the superfat low, use fresh "
+        "oil, store bars cool and dark.",
+        central=share.central,
+        low=share.low,
+        high=share.high,
     )
 
 
 def _values(profile: Profile) -> str:
     value, iodine = profile.saponification_value, profile.iodine_value
-    return (
-        f"Calculated from the acids: saponification value {value.central:.0f} mg KOH/g ({value.low:.0f} to "
-        f"{value.high:.0f}), iodine value {iodine.central:.0f} ({iodine.low:.0f} to {iodine.high:.0f}). "
-        "The second counts double bonds: the higher it is, the softer the fat."
+    return say(
+        "Calculated from the acids: saponification value {central:.0f} mg KOH/g ({low:.0f} to {high:.0f}), "
+        "iodine value {iodine_central:.0f} ({iodine_low:.0f} to {iodine_high:.0f}). The second counts double "
+        "bonds: the higher it is, the softer the fat.",
+        central=value.central,
+        low=value.low,
+        high=value.high,
+        iodine_central=iodine.central,
+        iodine_low=iodine.low,
+        iodine_high=iodine.high,
     )
 
 
@@ -144,14 +160,23 @@ def compare_with_published(what: str, calculated: Interval, low: float, high: fl
     """
     not_negative(low, "The low end")
     agrees = calculated.low <= not_negative(high, "The high end") and low <= calculated.high
-    printed = f"{low:g}" if low == high else f"{low:g} to {high:g}"
-    ranges = f"calculated {calculated.low:.0f} to {calculated.high:.0f}, published {printed}"
+    printed = figure(low, "g") if low == high else say("{low:g} to {high:g}", low=low, high=high)
+    ranges = say(
+        "calculated {low:.0f} to {high:.0f}, published {printed}",
+        low=calculated.low,
+        high=calculated.high,
+        printed=printed,
+    )
     if agrees:
-        return Comparison(True, f"The {what} agrees: {ranges}.")
+        return Comparison(True, say("The {what} agrees: {ranges}.", what=say(what), ranges=ranges))
     return Comparison(
         False,
-        f"The {what} does not agree: {ranges}. Matter that does not saponify, free acid, or a "
-        "composition from other samples can do that; trust the published value of the fat.",
+        say(
+            "The {what} does not agree: {ranges}. Matter that does not saponify, free acid, or a composition "
+            "from other samples can do that; trust the published value of the fat.",
+            what=say(what),
+            ranges=ranges,
+        ),
     )
 
 

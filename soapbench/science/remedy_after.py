@@ -23,6 +23,7 @@ from .fats import Fat
 from .remedy_answer import Remedy, percent
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
 from .superfat import SuperfatInterval, Weighing, superfat_interval
+from .words import say
 
 CLOSE_ENOUGH = Constant(
     "departure from the asked superfat that is left alone",
@@ -59,10 +60,14 @@ def superfat_now(fats: Sequence[Fat], weighed: AlkaliMass, alkali: Alkali, acids
     value = superfat_of(fats, weighed, alkali, acids)
     excess = excess_alkali_g(fats, weighed, alkali, acids)
     if value >= 0:
-        return Remedy("C2", "Superfat now", f"The batch has {percent(value)} superfat.", None, value)
-    sentence = (
-        f"The batch is lye-heavy by {percent(-value)}: {excess:.1f} g of alkali finds no fat. It burns skin. "
-        "Do not use or sell it as it is."
+        return Remedy(
+            "C2", say("Superfat now"), say("The batch has {percent} superfat.", percent=percent(value)), None, value
+        )
+    sentence = say(
+        "The batch is lye-heavy by {percent}: {excess:.1f} g of alkali finds no fat. It burns skin. Do not "
+        "use or sell it as it is.",
+        percent=percent(-value),
+        excess=excess,
     )
     return Remedy("C2", "Lye-heavy", sentence, excess, value)
 
@@ -82,15 +87,18 @@ def fat_to_add(
     """
     acids = tuple(acids)
     if other.sv_for_alkali < SMALLEST:
-        raise OutOfRange(f"{other.name} takes no alkali, so it cannot put this right. Choose a fat.")
+        raise OutOfRange(say("{name} takes no alkali, so it cannot put this right. Choose a fat.", name=other.name))
     wanted = (pure_equivalents(weighed, alkali) - acid_mol(acids)) / (1 - check_superfat(superfat))
     grams = max(0.0, (wanted - careful_mol(fats)) * KOH * 1000 / other.sv_for_alkali)
     after = superfat_of([*fats, replace(other, mass_g=grams)], weighed, alkali, acids)
-    sentence = (
-        f"Melt {grams:.0f} g of {other.name}, bring it to the warmth of the batter and blend it in while it "
-        f"is fluid: the superfat is then {percent(after)}. The batch grows by that much; look at the mould."
+    sentence = say(
+        "Melt {grams:.0f} g of {name}, bring it to the warmth of the batter and blend it in while it is "
+        "fluid: the superfat is then {after}. The batch grows by that much; look at the mould.",
+        grams=grams,
+        name=other.name,
+        after=percent(after),
     )
-    return Remedy("C5", f"Add {other.name}", sentence, grams, after, adds=((other.name, grams),))
+    return Remedy("C5", say("Add {name}", name=other.name), sentence, grams, after, adds=((other.name, grams),))
 
 
 def alkali_to_add(
@@ -107,13 +115,14 @@ def alkali_to_add(
     needed = alkali_for(fats, superfat, alkali, acids)
     more = AlkaliMass(max(0.0, needed.naoh_g - weighed.naoh_g), max(0.0, needed.koh_g - weighed.koh_g))
     after = superfat_of(fats, AlkaliMass(weighed.naoh_g + more.naoh_g, weighed.koh_g + more.koh_g), alkali, acids)
-    sentence = (
-        f"Dissolve {more.total_g:.1f} g of alkali in twice its weight of water, let it cool, and blend it into "
-        "fluid batter only. Never dry, never into a loaf. Goggles and gloves on."
+    sentence = say(
+        "Dissolve {total:.1f} g of alkali in twice its weight of water, let it cool, and blend it into fluid "
+        "batter only. Never dry, never into a loaf. Goggles and gloves on.",
+        total=more.total_g,
     )
     adds = (("water", WATER_TO_ALKALI * more.total_g), ("NaOH", more.naoh_g), ("KOH", more.koh_g))
     found = tuple((name, mass) for name, mass in adds if mass > 0)
-    return Remedy("C6", "Add cool lye", sentence, more.total_g, after, adds=found)
+    return Remedy("C6", say("Add cool lye"), sentence, more.total_g, after, adds=found)
 
 
 def remedies_lye_in(
@@ -176,11 +185,12 @@ class _Batch:
         now = superfat_now(self.fats, self.weighed, self.alkali, self.acids)
         if now.superfat is not None and now.superfat >= 0:
             return *added, self.accept()
-        sentence = (
-            f"{now.sentence} Mark the loaf caustic and hold it: melt it down with the fat that is owed, or "
-            "discard it as caustic waste."
+        sentence = say(
+            "{sentence} Mark the loaf caustic and hold it: melt it down with the fat that is owed, or discard it "
+            "as caustic waste.",
+            sentence=now.sentence,
         )
-        held = Remedy("C2", "It has set already", sentence, now.grams, now.superfat, self.interval())
+        held = Remedy("C2", say("It has set already"), sentence, now.grams, now.superfat, self.interval())
         return *added, held
 
     def _fat(self, fat: Fat) -> Remedy:
@@ -190,14 +200,19 @@ class _Batch:
     def accept(self) -> Remedy:
         found = self.interval()
         now = found.central
-        sentence = f"The batch has {percent(now)} superfat ({percent(found.low)} to {percent(found.high)})."
+        sentence = say(
+            "The batch has {now} superfat ({low} to {high}).",
+            now=percent(now),
+            low=percent(found.low),
+            high=percent(found.high),
+        )
         if found.lye_heavy_possible:
-            sentence += " Its unlucky end is lye-heavy: test it for free alkali before anyone uses it."
+            sentence += " " + say("Its unlucky end is lye-heavy: test it for free alkali before anyone uses it.")
         elif now > HIGH.value:
-            sentence += " That much makes a softer bar that turns rancid sooner: sell it fresh, keep it cool."
+            sentence += " " + say("That much makes a softer bar that turns rancid sooner: sell it fresh, keep it cool.")
         else:
-            sentence += " That is a fine bar; write it down and go on."
-        return Remedy("C2", "Leave it", sentence, None, now, found)
+            sentence += " " + say("That is a fine bar; write it down and go on.")
+        return Remedy("C2", say("Leave it"), sentence, None, now, found)
 
 
 CONSTANTS = (CLOSE_ENOUGH, HIGH)

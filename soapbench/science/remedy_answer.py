@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from .errors import positive
 from .fats import Fat
 from .superfat import SuperfatInterval
+from .words import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,7 @@ class Remedy:
 
 def percent(share: float) -> str:
     """Return a fraction as a per cent for a sentence, one decimal. Source: own wording."""
-    return f"{100 * share:.1f} %"
+    return say("{share:.1f} %", share=100 * share)
 
 
 def scaled(fats: Sequence[Fat], factor: float) -> list[Fat]:

@@ -12,6 +12,7 @@ from .lye import water_to_alkali
 from .remedy_answer import Remedy, percent, scaled
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
 from .superfat import Weighing, superfat_interval
+from .words import say
 
 SAME_SHARE = Constant(
     "departure from the plan that is not worth a word",
@@ -43,8 +44,12 @@ def recompute_alkali(
     water = water_for(weighed.total_g, concentration)
     return Remedy(
         "C1",
-        "Take the fats as they are",
-        f"Weigh {weighed.total_g:.1f} g of alkali into {water:.0f} g of water. The superfat stays as planned.",
+        say("Take the fats as they are"),
+        say(
+            "Weigh {total:.1f} g of alkali into {water:.0f} g of water. The superfat stays as planned.",
+            total=weighed.total_g,
+            water=water,
+        ),
         weighed.total_g,
         superfat_of(fats, weighed, alkali, acids),
     )
@@ -70,13 +75,17 @@ def keep_proportions(planned: Sequence[Fat], factor: float) -> Remedy:
     Source: proportion.
     """
     if number(factor, "The factor") < 1:
-        raise OutOfRange("To keep the proportions, the factor must be 1 or more.")
+        raise OutOfRange(say("To keep the proportions, the factor must be 1 or more."))
     larger = scaled(planned, factor)
-    amounts = ", ".join(f"{name} {mass:.0f} g" for name, mass in _masses(larger).items())
+    amounts = ", ".join(say("{name} {mass:.0f} g", name=name, mass=mass) for name, mass in _masses(larger).items())
     return Remedy(
         "C7",
-        "Make a bigger batch in the same proportions",
-        f"Bring every fat up: {amounts}. Alkali, water, scent and colour grow by {percent(factor - 1)} too.",
+        say("Make a bigger batch in the same proportions"),
+        say(
+            "Bring every fat up: {amounts}. Alkali, water, scent and colour grow by {factor} too.",
+            amounts=amounts,
+            factor=percent(factor - 1),
+        ),
         sum(fat.mass_g for fat in larger),
     )
 
@@ -91,14 +100,18 @@ def shrink_to_stock(planned: Sequence[Fat], short: str, have_g: float) -> Remedy
     """
     needed = sum(fat.mass_g for fat in planned if fat.name == short)
     if needed < SMALLEST:
-        raise OutOfRange(f"There is no {short} in this recipe.")
-    factor = positive(have_g, f"What is left of {short}") / needed
+        raise OutOfRange(say("There is no {short} in this recipe.", short=short))
+    factor = positive(have_g, "What is left of {short}", short=short) / needed
     smaller = scaled(planned, factor)
-    amounts = ", ".join(f"{name} {mass:.0f} g" for name, mass in _masses(smaller).items())
+    amounts = ", ".join(say("{name} {mass:.0f} g", name=name, mass=mass) for name, mass in _masses(smaller).items())
     return Remedy(
         "C14",
-        "Make a smaller batch",
-        f"Take {percent(factor)} of everything: {amounts}. Alkali, water and additions shrink with it.",
+        say("Make a smaller batch"),
+        say(
+            "Take {factor} of everything: {amounts}. Alkali, water and additions shrink with it.",
+            factor=percent(factor),
+            amounts=amounts,
+        ),
         sum(fat.mass_g for fat in smaller),
         factor=factor,
     )
@@ -113,15 +126,20 @@ def substitute(planned: Sequence[Fat], short: str, have_g: float, other: Fat) ->
     Source: mass balance.
     """
     needed = sum(fat.mass_g for fat in planned if fat.name == short)
-    gap = needed - not_negative(have_g, f"What is left of {short}")
+    gap = needed - not_negative(have_g, "What is left of {short}", short=short)
     if needed < SMALLEST or gap <= 0:
-        raise OutOfRange(f"Nothing is missing of {short}.")
+        raise OutOfRange(say("Nothing is missing of {short}.", short=short))
     kept = [replace(fat, mass_g=fat.mass_g * have_g / needed) if fat.name == short else fat for fat in planned]
     return [*kept, replace(other, mass_g=gap)], Remedy(
         "C14",
-        f"Fill up with {other.name}",
-        f"Weigh {gap:.0f} g of {other.name} in place of {short}, then the alkali for the new mixture. "
-        "The bar changes with its fats, and so does its label.",
+        say("Fill up with {name}", name=other.name),
+        say(
+            "Weigh {gap:.0f} g of {name} in place of {short}, then the alkali for the new mixture. The bar "
+            "changes with its fats, and so does its label.",
+            gap=gap,
+            name=other.name,
+            short=short,
+        ),
         gap,
     )
 
@@ -136,9 +154,9 @@ def add_what_is_owed(actual: Sequence[Fat], planned: Sequence[Fat]) -> Remedy | 
     short = {name: gap for name, gap in owed.items() if gap > SAME_SHARE.value * _masses(planned)[name]}
     if not short:
         return None
-    amounts = ", ".join(f"{gap:.0f} g of {name}" for name, gap in short.items())
-    sentence = f"Weigh in {amounts}. Then all is as planned."
-    return Remedy("C5", "Add what is missing", sentence, sum(short.values()), adds=tuple(short.items()))
+    amounts = ", ".join(say("{gap:.0f} g of {name}", gap=gap, name=name) for name, gap in short.items())
+    sentence = say("Weigh in {amounts}. Then all is as planned.", amounts=amounts)
+    return Remedy("C5", say("Add what is missing"), sentence, sum(short.values()), adds=tuple(short.items()))
 
 
 def take_less_of(actual: Sequence[Fat], planned: Sequence[Fat], over: str, other: str) -> Remedy | None:
@@ -151,9 +169,16 @@ def take_less_of(actual: Sequence[Fat], planned: Sequence[Fat], over: str, other
     left = wanted.get(other, 0.0) - gap
     if left < SMALLEST or gap == 0 or over == other:
         return None
-    less = f"{abs(gap):.0f} g {'less' if gap > 0 else 'more'} of {other}"
-    sentence = f"Weigh {left:.0f} g of {other}: the batch keeps its size. Alkali and water are then worked out anew."
-    return Remedy("C14", f"Take {less}", sentence, left, adds=((other, -gap),))
+    if gap > 0:
+        title = say("Take {gap:.0f} g less of {other}", gap=gap, other=other)
+    else:
+        title = say("Take {gap:.0f} g more of {other}", gap=-gap, other=other)
+    sentence = say(
+        "Weigh {left:.0f} g of {other}: the batch keeps its size. Alkali and water are then worked out anew.",
+        left=left,
+        other=other,
+    )
+    return Remedy("C14", title, sentence, left, adds=((other, -gap),))
 
 
 def keep_planned_alkali(
@@ -167,8 +192,8 @@ def keep_planned_alkali(
     Source: alkali.superfat_of.
     """
     value = superfat_of(actual, planned, alkali, acids)
-    sentence = f"Weigh {planned.total_g:.1f} g of alkali all the same."
-    return Remedy("C2", "Keep the planned alkali", sentence, planned.total_g, value)
+    sentence = say("Weigh {total:.1f} g of alkali all the same.", total=planned.total_g)
+    return Remedy("C2", say("Keep the planned alkali"), sentence, planned.total_g, value)
 
 
 def remedies_before_lye(
@@ -194,7 +219,7 @@ def remedies_before_lye(
     Source: mole balance; the order is an own choice.
     """
     if careful_mol(fats_actual) < SMALLEST:
-        raise OutOfRange("There is no fat here that takes alkali. Weigh the fats first.")
+        raise OutOfRange(say("There is no fat here that takes alkali. Weigh the fats first."))
     acids = tuple(acids)
     found = [add_what_is_owed(fats_actual, fats_planned), recompute_alkali(fats_actual, superfat, alkali, acids)]
     ratios = _ratios(fats_actual, fats_planned)

@@ -6,6 +6,7 @@ from .drying import LEVEL, water_left
 from .errors import OutOfRange, fraction, not_negative, positive
 from .remedy_answer import Remedy, percent
 from .sources import STOICHIOMETRY, Constant, Relation
+from .words import say
 
 
 def dose_for_portion(rate: float, share: float, fats_g: float) -> Remedy:
@@ -17,7 +18,12 @@ def dose_for_portion(rate: float, share: float, fats_g: float) -> Remedy:
     Source: proportion.
     """
     grams = fraction(rate, "The rate") * fraction(share, "The share") * not_negative(fats_g, "The fats")
-    return Remedy("C10", "For this portion", f"Weigh {grams:.2f} g: {percent(rate)} of this portion's fats.", grams)
+    return Remedy(
+        "C10",
+        say("For this portion"),
+        say("Weigh {grams:.2f} g: {rate} of this portion's fats.", grams=grams, rate=percent(rate)),
+        grams,
+    )
 
 
 def dose_for_rest(dose_g: float, poured_share: float) -> Remedy:
@@ -30,12 +36,17 @@ def dose_for_rest(dose_g: float, poured_share: float) -> Remedy:
     """
     grams = not_negative(dose_g, "The dose") * (1 - fraction(poured_share, "The share that is poured"))
     if poured_share == 1:
-        return Remedy("C11", "All is poured", "All of it is poured: leave it out, and name the bar without it.", 0.0)
-    sentence = (
-        f"Add {grams:.1f} g to what is left, not {dose_g:.1f} g: the whole dose would be too strong there. "
-        f"Note that {percent(poured_share)} went without."
+        return Remedy(
+            "C11", say("All is poured"), say("All of it is poured: leave it out, and name the bar without it."), 0.0
+        )
+    sentence = say(
+        "Add {grams:.1f} g to what is left, not {dose:.1f} g: the whole dose would be too strong there. Note "
+        "that {poured_share} went without.",
+        grams=grams,
+        dose=dose_g,
+        poured_share=percent(poured_share),
     )
-    return Remedy("C11", "Dose the rest", sentence, grams)
+    return Remedy("C11", say("Dose the rest"), sentence, grams)
 
 
 def mould_gap(volume_ml: float, mould_ml: float) -> Remedy:
@@ -48,10 +59,12 @@ def mould_gap(volume_ml: float, mould_ml: float) -> Remedy:
     """
     gap = positive(mould_ml, "The mould", "ml") - positive(volume_ml, "The batter", "ml")
     if gap < 0:
-        sentence = f"{-gap:.0f} ml will not go in. Have a small mould ready for it."
-        return Remedy("C12", "More than the mould holds", sentence)
-    sentence = f"The mould is filled to {percent(volume_ml / mould_ml)}; {gap:.0f} ml stay free."
-    return Remedy("C12", "It fits", sentence)
+        sentence = say("{gap:.0f} ml will not go in. Have a small mould ready for it.", gap=-gap)
+        return Remedy("C12", say("More than the mould holds"), sentence)
+    sentence = say(
+        "The mould is filled to {mould}; {gap:.0f} ml stay free.", mould=percent(volume_ml / mould_ml), gap=gap
+    )
+    return Remedy("C12", say("It fits"), sentence)
 
 
 def keep_the_shade(share: float, have_g: float, need_g: float, batter_g: float) -> Remedy:
@@ -67,11 +80,13 @@ def keep_the_shade(share: float, have_g: float, need_g: float, batter_g: float) 
     left = _colour_left(have_g, need_g)
     smaller = fraction(share, "The share") * left
     moved = (share - smaller) * positive(batter_g, "The batter")
-    sentence = (
-        f"Make this portion {percent(smaller)} of the batter in place of {percent(share)} and give "
-        f"{moved:.0f} g to another portion."
+    sentence = say(
+        "Make this portion {smaller} of the batter in place of {share} and give {moved:.0f} g to another portion.",
+        smaller=percent(smaller),
+        share=percent(share),
+        moved=moved,
     )
-    return Remedy("C13", "Keep the shade, make less of it", sentence, moved)
+    return Remedy("C13", say("Keep the shade, make less of it"), sentence, moved)
 
 
 def keep_the_size(rate: float, have_g: float, need_g: float) -> Remedy:
@@ -83,14 +98,19 @@ def keep_the_size(rate: float, have_g: float, need_g: float) -> Remedy:
     Source: proportion.
     """
     paler = fraction(rate, "The rate") * _colour_left(have_g, need_g)
-    sentence = f"Use all {have_g:.2f} g: {percent(paler)} in place of {percent(rate)}, so expect a paler shade."
-    return Remedy("C13", "Keep the size, paler", sentence, have_g)
+    sentence = say(
+        "Use all {have:.2f} g: {paler} in place of {rate}, so expect a paler shade.",
+        have=have_g,
+        paler=percent(paler),
+        rate=percent(rate),
+    )
+    return Remedy("C13", say("Keep the size, paler"), sentence, have_g)
 
 
 def _colour_left(have_g: float, need_g: float) -> float:
     left = not_negative(have_g, "What is left of the colour") / positive(need_g, "The colour needed")
     if left >= 1:
-        raise OutOfRange("There is enough of this colour. Nothing needs to change.")
+        raise OutOfRange(say("There is enough of this colour. Nothing needs to change."))
     return left
 
 
@@ -107,11 +127,15 @@ def cure_progress(fresh_g: float, now_g: float, fresh_water: float, week_ago_g: 
     water = water_left(fresh_water, fresh_g, now_g)
     loss = 1 - now_g / fresh_g
     if loss > fresh_water:
-        raise OutOfRange("The bar has lost more than its water. Is it the same bar, whole?")
-    sentence = f"It has lost {percent(loss)} and still holds {percent(water)} water."
+        raise OutOfRange(say("The bar has lost more than its water. Is it the same bar, whole?"))
+    sentence = say("It has lost {loss} and still holds {water} water.", loss=percent(loss), water=percent(water))
     if week_ago_g is not None:
         weekly = 1 - now_g / positive(week_ago_g, "The bar a week ago")
-        sentence += " It is level." if weekly < LEVEL.value else f" It still loses {percent(weekly)} a week."
+        sentence += (
+            " " + say("It is level.")
+            if weekly < LEVEL.value
+            else " " + say("It still loses {weekly} a week.", weekly=percent(weekly))
+        )
     return Remedy("C17", "Cure", sentence, fresh_g - now_g)
 
 

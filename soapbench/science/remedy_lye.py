@@ -13,8 +13,9 @@ from .remedy_answer import Remedy, percent
 from .remedy_before import SAME_SHARE, water_for
 from .sources import OWN_CHOICE, STOICHIOMETRY, Constant, Relation
 from .superfat import Weighing, superfat_interval
+from .words import mark, say
 
-_GUARD = "Goggles and gloves on."
+_GUARD = mark("Goggles and gloves on.")
 
 
 def pour_part_of_lye(made_g: float, solution_g: float, needed_g: float) -> Remedy:
@@ -32,13 +33,19 @@ def pour_part_of_lye(made_g: float, solution_g: float, needed_g: float) -> Remed
     """
     _check_lye(made_g, solution_g)
     if positive(needed_g, "The alkali needed") > made_g:
-        raise OutOfRange("More alkali is needed than was made. Make more solution instead.")
+        raise OutOfRange(say("More alkali is needed than was made. Make more solution instead."))
     pour = solution_g * needed_g / made_g
     return Remedy(
         "C3",
-        "Pour only part of the lye",
-        f"Pour {pour:.1f} g of the {solution_g:.1f} g, clear and stirred, by the scale. Keep the other "
-        f"{solution_g - pour:.1f} g labelled as lye, or make it harmless. {_GUARD}",
+        say("Pour only part of the lye"),
+        say(
+            "Pour {pour:.1f} g of the {solution:.1f} g, clear and stirred, by the scale. Keep the other "
+            "{rest:.1f} g labelled as lye, or make it harmless. {guard}",
+            pour=pour,
+            solution=solution_g,
+            rest=solution_g - pour,
+            guard=say(_GUARD),
+        ),
         pour,
         lye_share=needed_g / made_g,
     )
@@ -54,14 +61,20 @@ def make_more_lye(made_g: float, solution_g: float, needed_g: float) -> Remedy:
     """
     _check_lye(made_g, solution_g)
     if positive(needed_g, "The alkali needed") <= made_g:
-        raise OutOfRange("There is enough alkali in the lye already. Pour part of it instead.")
+        raise OutOfRange(say("There is enough alkali in the lye already. Pour part of it instead."))
     more = needed_g - made_g
     extra = more * solution_g / made_g
     return Remedy(
         "C4",
-        "Make more lye",
-        f"Dissolve {more:.1f} g of alkali in {extra - more:.1f} g of water: {extra:.1f} g more of the same lye. "
-        f"Alkali into water, never water onto alkali. {_GUARD}",
+        say("Make more lye"),
+        say(
+            "Dissolve {more:.1f} g of alkali in {water:.1f} g of water: {extra:.1f} g more of the same lye. "
+            "Alkali into water, never water onto alkali. {guard}",
+            more=more,
+            water=extra - more,
+            extra=extra,
+            guard=say(_GUARD),
+        ),
         extra,
         adds=(("water", extra - more),),
     )
@@ -80,22 +93,29 @@ def put_water_right(alkali_g: float, water_g: float, concentration: float) -> Re
     actual = positive(alkali_g, "The alkali") / (alkali_g + not_negative(water_g, "The water"))
     missing = water_for(alkali_g, concentration) - water_g
     if actual > STRONGEST.value:
-        sentence = (
-            f"The lye is at {percent(actual)}: too strong, the alkali may not dissolve. Pour it slowly into "
-            f"{missing:.0f} g of cold water before use. {_GUARD}"
+        sentence = say(
+            "The lye is at {actual}: too strong, the alkali may not dissolve. Pour it slowly into {missing:.0f} "
+            "g of cold water before use. {guard}",
+            actual=percent(actual),
+            missing=missing,
+            guard=say(_GUARD),
         )
-        return Remedy("C8", "Too little water: add it before use", sentence, missing, adds=(("water", missing),))
+        return Remedy("C8", say("Too little water: add it before use"), sentence, missing, adds=(("water", missing),))
     if missing <= 0:
-        sentence = (
-            f"The lye is at {percent(actual)}, {-missing:.0f} g of water more than planned. It is safe: expect slower "
-            "trace, a softer loaf, more ash, and a longer cure."
+        sentence = say(
+            "The lye is at {actual}, {missing:.0f} g of water more than planned. It is safe: expect slower "
+            "trace, a softer loaf, more ash, and a longer cure.",
+            actual=percent(actual),
+            missing=-missing,
         )
-        return Remedy("C8", "More water than planned", sentence, 0.0)
-    sentence = (
-        f"The lye is at {percent(actual)}. It is safe, only quicker: stir {missing:.0f} g of water into the fats "
-        "or the batter, or leave it."
+        return Remedy("C8", say("More water than planned"), sentence, 0.0)
+    sentence = say(
+        "The lye is at {actual}. It is safe, only quicker: stir {missing:.0f} g of water into the fats or "
+        "the batter, or leave it.",
+        actual=percent(actual),
+        missing=missing,
     )
-    return Remedy("C8", "Less water than planned", sentence, missing, adds=(("water", missing),))
+    return Remedy("C8", say("Less water than planned"), sentence, missing, adds=(("water", missing),))
 
 
 def share_of_stock_lye(needed_g: float, stock_alkali_g: float, stock_water_g: float) -> Remedy:
@@ -108,13 +128,18 @@ def share_of_stock_lye(needed_g: float, stock_alkali_g: float, stock_water_g: fl
     """
     positive(needed_g, "The alkali needed")
     if needed_g > positive(stock_alkali_g, "The alkali in the make"):
-        raise OutOfRange("The make does not hold that much alkali.")
+        raise OutOfRange(say("The make does not hold that much alkali."))
     share = needed_g / stock_alkali_g
     pour = share * (stock_alkali_g + positive(stock_water_g, "The water in the make"))
     return Remedy(
         "C16",
-        "Take a share of the make",
-        f"Pour {pour:.1f} g: {percent(share)} of alkali and water together, not of the water alone. {_GUARD}",
+        say("Take a share of the make"),
+        say(
+            "Pour {pour:.1f} g: {share} of alkali and water together, not of the water alone. {guard}",
+            pour=pour,
+            share=percent(share),
+            guard=say(_GUARD),
+        ),
         pour,
     )
 
@@ -146,8 +171,8 @@ def remedies_lye_made(
         return replace(remedy, interval=found, superfat=found.central)
 
     if abs(ratio - 1) <= SAME_SHARE.value:
-        return (told(Remedy("C2", "Go on", f"The lye fits: the superfat is {percent(now)}."), made),)
-    accept = told(Remedy("C2", "Use the lye as it is", _as_it_is(now, superfat)), made)
+        return (told(Remedy("C2", say("Go on"), say("The lye fits: the superfat is {now}.", now=percent(now))), made),)
+    accept = told(Remedy("C2", say("Use the lye as it is"), _as_it_is(now, superfat)), made)
     if ratio < 1:
         pour = pour_part_of_lye(made.total_g, solution, needed.total_g)
         return told(pour, AlkaliMass(made.naoh_g * ratio, made.koh_g * ratio)), accept
@@ -156,10 +181,12 @@ def remedies_lye_made(
 
 def _as_it_is(now: float, superfat: float) -> str:
     if now < 0:
-        return f"The bar would be lye-heavy by {percent(-now)} and would burn skin. Do not."
+        return say("The bar would be lye-heavy by {now} and would burn skin. Do not.", now=percent(-now))
     if now < superfat:
-        return f"The bar then has {percent(now)} superfat: leaner than planned, less room for what was misread."
-    return f"The bar then has {percent(now)} superfat: softer, milder, fine."
+        return say(
+            "The bar then has {now} superfat: leaner than planned, less room for what was misread.", now=percent(now)
+        )
+    return say("The bar then has {now} superfat: softer, milder, fine.", now=percent(now))
 
 
 def _more_of(made: AlkaliMass, solution_g: float, needed: AlkaliMass) -> Remedy:
@@ -170,7 +197,7 @@ def _more_of(made: AlkaliMass, solution_g: float, needed: AlkaliMass) -> Remedy:
 
 def _check_lye(made_g: float, solution_g: float) -> None:
     if positive(made_g, "The alkali in the lye") > number(solution_g, "The solution"):
-        raise OutOfRange("The solution cannot weigh less than the alkali in it. Weigh it without its jug.")
+        raise OutOfRange(say("The solution cannot weigh less than the alkali in it. Weigh it without its jug."))
 
 
 CONSTANTS: tuple[Constant, ...] = ()

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from .doses import DoseCheck, Limit, check_dose
 from .errors import SMALLEST, OutOfRange, fraction, not_negative
 from .sources import STOICHIOMETRY, Confidence, Constant, Relation, Source
+from .words import say
 
 _READ = "read in the standard"
 _SECOND_HAND = "read second-hand"
@@ -54,9 +55,9 @@ class Scent:
     parts: Mapping[str, float] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        not_negative(self.mass_g, f"The mass of {self.name}")
+        not_negative(self.mass_g, "The mass of {name}", name=self.name)
         for substance, share in self.parts.items():
-            fraction(share, f"The {substance} in {self.name}")
+            fraction(share, "The {substance} in {name}", substance=substance, name=self.name)
 
 
 def strictest_limit(substance: str) -> Limit | None:
@@ -104,9 +105,14 @@ def largest_share_of_oil(substance: str, share_in_oil: float) -> float:
     """
     limit = strictest_limit(substance)
     if limit is None:
-        raise OutOfRange(f"No limit is known for “{substance}”. Ask the supplier for the certificate of the oil.")
+        raise OutOfRange(
+            say(
+                "No limit is known for “{substance}”. Ask the supplier for the certificate of the oil.",
+                substance=substance,
+            )
+        )
     if fraction(share_in_oil, f"The {substance} in the oil") < SMALLEST:
-        raise OutOfRange(f"An oil without {substance} is not limited by it.")
+        raise OutOfRange(say("An oil without {substance} is not limited by it.", substance=substance))
     return min(100.0, limit.max_percent / share_in_oil)
 
 

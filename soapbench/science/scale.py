@@ -7,6 +7,7 @@ from math import sqrt
 
 from .errors import OutOfRange, not_negative, positive
 from .sources import COMMON_PRACTICE, FROM_MEMORY, Constant, Relation, Source, Table
+from .words import say
 
 _GUM = Source(
     "gum-f221",
@@ -55,7 +56,10 @@ class Weighing:
 
     def __post_init__(self) -> None:
         positive(self.resolution_g, "The step of the scale")
-        for value, name in ((self.repeat_g, "The scatter of the scale"), (self.mpe_g, "The error of the scale")):
+        for value, name in (
+            (self.repeat_g, "The scatter of the scale"),
+            (self.mpe_g, "The error of the scale"),
+        ):
             if value is not None:
                 not_negative(value, name)
 
@@ -110,8 +114,12 @@ def permissible_error_g(load_g: float, interval_g: float, scale_class: str, *, i
         if load_g <= limit * interval_g:
             return steps * interval_g * (2 if in_service else 1)
     raise OutOfRange(
-        f"No error is set for {load_g:g} g on a scale of class {scale_class}. Use class II or III "
-        "and a load that the scale can carry."
+        say(
+            "No error is set for {load:g} g on a scale of class {scale_class}. Use class II or III and a load "
+            "that the scale can carry.",
+            load=load_g,
+            scale_class=scale_class,
+        )
     )
 
 

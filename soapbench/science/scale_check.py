@@ -8,6 +8,7 @@ from .errors import positive
 from .scale import permissible_error_g
 from .sources import OWN_CHOICE, Constant, Relation
 from .units import OUNCE, POUND
+from .words import say
 
 CLASS = "III"
 LARGEST_STEPS = Constant(
@@ -58,18 +59,24 @@ def scale_check(known_g: float, read_g: float, resolution_g: float) -> ScaleChec
     off = round(read_g - known_g, 9)
     if abs(off) <= limit + _HAIR:
         return ScaleCheck(
-            True, off, limit, f"The scale is {abs(off):g} g off, {limit:g} g are allowed. It may be used."
+            True,
+            off,
+            limit,
+            say("The scale is {off:g} g off, {limit:g} g are allowed. It may be used.", off=abs(off), limit=limit),
         )
     return ScaleCheck(False, off, limit, _why(known_g, read_g, off, limit))
 
 
 def _why(known_g: float, read_g: float, off_g: float, limit_g: float) -> str:
     if any(abs(read_g * unit / known_g - 1) <= _SLACK for unit in (OUNCE.value, POUND.value)):
-        return "The scale shows ounces or pounds. Set it to g, then try it again."
+        return say("The scale shows ounces or pounds. Set it to g, then try it again.")
     which = "over" if off_g > 0 else "short"
-    return (
-        f"The scale is {abs(off_g):g} g {which}; {limit_g:g} g are allowed. Level it, change its battery, "
-        "try another known thing or another scale."
+    return say(
+        "The scale is {off:g} g {which}; {limit:g} g are allowed. Level it, change its battery, try another "
+        "known thing or another scale.",
+        off=abs(off_g),
+        which=which,
+        limit=limit_g,
     )
 
 

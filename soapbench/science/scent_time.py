@@ -10,6 +10,8 @@ from soapbench.science.errors import OutOfRange, a_temperature, chosen, positive
 from soapbench.science.interval import Interval
 from soapbench.science.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_CHOICE, Constant, Relation, Source
 
+from .words import say
+
 Behaviour = Literal["calm", "slight", "speeds up", "seizes", "unknown"]
 
 LEARNT = Source(
@@ -143,7 +145,7 @@ def cooler_by_k(factor: float) -> float:
     Source: a rule of thumb for reactions, from memory.
     """
     if positive(factor, "The factor", "") < 1:
-        raise OutOfRange("Cooler batter gives more time, never less.")
+        raise OutOfRange(say("Cooler batter gives more time, never less."))
     return DOUBLING.value * math.log2(factor)
 
 

@@ -9,6 +9,7 @@ from typing import Literal
 from .errors import OutOfRange, not_negative, positive
 from .rounding import round_to
 from .sources import OWN_CHOICE, Constant, Relation
+from .words import say
 
 HANDY = Constant(
     "steps in which a part of a weighing is cut off",
@@ -73,7 +74,7 @@ def split_weighing(
     for mass, name in ((tare_g, "The vessel"), (in_it_g, "What is in it"), (cup_tare_g, "The cup")):
         not_negative(mass, name)
     if not (room_g >= 0 and cup_room_g >= 0):
-        raise OutOfRange("What a vessel still holds cannot be less than nothing.")
+        raise OutOfRange(say("What a vessel still holds cannot be less than nothing."))
     fits_scale = tare_g + in_it_g + to_go_g <= positive(capacity_g, "What the scale carries") + _HAIR
     if fits_scale and to_go_g <= room_g + _HAIR:
         return SplitWeighing((to_go_g,))
@@ -85,7 +86,7 @@ def split_weighing(
 
 def _parts(to_go_g: float, free_g: float, resolution_g: float) -> tuple[float, ...]:
     if free_g < resolution_g or to_go_g / free_g > MOST_PARTS.value:
-        raise OutOfRange("This scale or vessel is too small for it. Take a larger one.")
+        raise OutOfRange(say("This scale or vessel is too small for it. Take a larger one."))
     step = HANDY.value if free_g >= 2 * HANDY.value else resolution_g
     part = floor(free_g / step + _HAIR) * step
     count = ceil(to_go_g / part - _HAIR)

@@ -28,6 +28,8 @@ from soapbench.science.stroke_shapes import (
     zigzag,
 )
 
+from .words import say
+
 Rod = Literal["upright", "along", "across"]
 View = Literal["top", "end", "side"]
 
@@ -126,9 +128,9 @@ def path_of(
     if name == "none":
         return ()
     if name not in SHAPES:
-        raise OutOfRange(f"“{name}” is no drawing. Choose one of: {', '.join(SHAPES)}.")
+        raise OutOfRange(say("“{name}” is no drawing. Choose one of: {known}.", name=name, known=", ".join(SHAPES)))
     if not_negative(passes, "The passes", "") > MOST_STROKES.value:
-        raise OutOfRange(f"More than {MOST_STROKES.value:.0f} passes cannot be drawn. Take fewer.")
+        raise OutOfRange(say("More than {value:.0f} passes cannot be drawn. Take fewer.", value=MOST_STROKES.value))
     rod = "across" if rod == "upright" and name in GOES_UP else rod
     deep = not_negative(height_mm, "The height of the batter", "mm") or DEPTH.value
     box = _box(name, VIEWS[rod], (length_mm, width_mm, deep), passes, spacing_mm, is_round)
@@ -146,7 +148,9 @@ def _box(
     usual = WIDE_SPACING.value if name in WIDE else SPACING.value
     step = not_negative(spacing_mm, "The spacing", "mm") or usual
     if not passes and max(across, up) > MOST_STROKES.value * step:
-        raise OutOfRange(f"Lines {step:g} mm apart are more than can be drawn in this mould. Space them wider.")
+        raise OutOfRange(
+            say("Lines {step:g} mm apart are more than can be drawn in this mould. Space them wider.", step=step)
+        )
     return Box(across, up, margin, passes, spacing_mm, usual, is_round)
 
 

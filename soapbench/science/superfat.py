@@ -13,6 +13,7 @@ from .errors import OutOfRange, fraction, positive
 from .fats import Fat
 from .scale import Weighing, weighing_limit, weighing_u
 from .sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
+from .words import mark, say
 
 __all__ = [
     "Contribution",
@@ -63,7 +64,7 @@ ASSAY_HALF_WIDTH = Constant(
     "An assay is printed to a tenth of a per cent; the rest is what the jar takes up once it is open.",
 )
 KITCHEN_STEP = Constant("step of the scale when none is named", "d", 1.0, "g", COMMON_PRACTICE, "superfat interval")
-WAX_ADVICE = "Leave the wax out, or take it as not reacting at all."
+WAX_ADVICE = mark("Leave the wax out, or take it as not reacting at all.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,26 +113,33 @@ class SuperfatInterval:
     def narrowing_advice(self) -> str:
         """Return the sentence that says what to do about the largest doubt, and about an unlucky end below zero."""
         if not self.contributions:
-            return "Nothing is left in doubt."
+            return say("Nothing is left in doubt.")
         largest = self.contributions[0]
-        sentence = f"Most of the doubt is {largest.name} (± {100 * largest.points:.1f} points). {_ADVICE[largest.kind]}"
+        sentence = say(
+            "Most of the doubt is {name} (± {points:.1f} points). {advice}",
+            name=largest.name,
+            points=100 * largest.points,
+            advice=say(_ADVICE[largest.kind]),
+        )
         if self.lye_heavy_possible:
-            sentence += f" Or ask for {_points(-self.low)} more superfat, so that the unlucky end stays above 0 %."
+            sentence += " " + say(
+                "Or ask for {low} more superfat, so that the unlucky end stays above 0 %.", low=_points(-self.low)
+            )
         return sentence
 
 
 _ADVICE = {
-    "fat": "Ask the supplier for the saponification value of your lot and enter it.",
+    "fat": mark("Ask the supplier for the saponification value of your lot and enter it."),
     "wax": WAX_ADVICE,
-    "purity": "Read the assay on the certificate of your alkali and enter it.",
-    "assayed": "No paper says more: keep the jar dry and closed, and use it up soon.",
-    "alkali scale": "Weigh the alkali on a finer scale, or make a bigger batch.",
-    "fat scale": "Weigh the fats on a finer scale, or make a bigger batch.",
+    "purity": mark("Read the assay on the certificate of your alkali and enter it."),
+    "assayed": mark("No paper says more: keep the jar dry and closed, and use it up soon."),
+    "alkali scale": mark("Weigh the alkali on a finer scale, or make a bigger batch."),
+    "fat scale": mark("Weigh the fats on a finer scale, or make a bigger batch."),
 }
 
 
 def _points(share: float) -> str:
-    return f"{max(100 * share, 0.1):.1f} points"
+    return say("{share:.1f} points", share=max(100 * share, 0.1))
 
 
 def superfat_interval(
@@ -159,7 +167,7 @@ def superfat_interval(
     fraction(purity_half_width, "The doubt in the purity")
     fat_mol = demand_mol(fats)
     if fat_mol <= 0:
-        raise OutOfRange("There is no fat here that takes alkali, so there is no superfat to work out.")
+        raise OutOfRange(say("There is no fat here that takes alkali, so there is no superfat to work out."))
     acids = tuple(acids)
     ratio = (pure_equivalents(weighed, alkali) - acid_mol(acids)) / fat_mol
     scale = scale or Weighing(KITCHEN_STEP.value)
@@ -197,7 +205,7 @@ def _purity_doubts(weighed: AlkaliMass, alkali: Alkali, half_width: float, fat_m
     assayed = min(half_width, ASSAY_HALF_WIDTH.value)
     return [
         _rectangular(
-            f"the purity of the {name} hydroxide",
+            say("the purity of the {name} hydroxide", name=say(name)),
             mol / fat_mol * (assayed if is_known else half_width),
             "assayed" if is_known else "purity",
         )
@@ -212,7 +220,9 @@ def _alkali_scale_doubts(weighed: AlkaliMass, alkali: Alkali, scale: Weighing, f
         ("potassium", weighed.koh_g, alkali.koh_purity / KOH / fat_mol),
     )
     return [
-        Contribution(f"the weighing of the {name} hydroxide", u * slope, limit * slope, "alkali scale")
+        Contribution(
+            say("the weighing of the {name} hydroxide", name=say(name)), u * slope, limit * slope, "alkali scale"
+        )
         for name, mass, slope in jars
         if mass > 0
     ]
@@ -225,7 +235,9 @@ def _value_doubts(fats: Sequence[Fat], ratio: float, fat_mol: float) -> list[Con
     for fat in fats:
         lots[fat.name, fat.lot] += fat.mass_g * value_half_width(fat) / 1000 / KOH
     return [
-        _rectangular(f"the saponification value of {name}", abs(ratio) * mol / fat_mol, _kind_of(name, waxes))
+        _rectangular(
+            say("the saponification value of {name}", name=name), abs(ratio) * mol / fat_mol, _kind_of(name, waxes)
+        )
         for (name, _), mol in lots.items()
     ]
 
@@ -249,7 +261,7 @@ def value_half_width(fat: Fat) -> float:
 def _fat_scale_doubt(fats: Sequence[Fat], scale: Weighing, ratio: float, fat_mol: float) -> Contribution:
     slopes = [abs(ratio) * fat.sv_central / 1000 / KOH / fat_mol for fat in fats if fat.mass_g > 0]
     u = weighing_u(scale) * sqrt(sum(slope**2 for slope in slopes))
-    return Contribution("the weighing of the fats", u, weighing_limit(scale) * sum(slopes), "fat scale")
+    return Contribution(say("the weighing of the fats"), u, weighing_limit(scale) * sum(slopes), "fat scale")
 
 
 def scale_step_in_superfat(resolution_g: float, fats: Sequence[Fat], alkali: Alkali) -> float:
@@ -263,7 +275,7 @@ def scale_step_in_superfat(resolution_g: float, fats: Sequence[Fat], alkali: Alk
     positive(resolution_g, "The step of the scale")
     fat_mol = demand_mol(fats)
     if fat_mol <= 0:
-        raise OutOfRange("There is no fat here that takes alkali. Weigh the fats first.")
+        raise OutOfRange(say("There is no fat here that takes alkali. Weigh the fats first."))
     share = alkali.naoh_mole_share
     grams_per_mol = share * NAOH / alkali.naoh_purity + (1 - share) * KOH / alkali.koh_purity
     return resolution_g / grams_per_mol / fat_mol

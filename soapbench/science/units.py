@@ -9,6 +9,7 @@ from typing import Literal
 
 from .errors import OutOfRange, chosen, not_negative, number
 from .sources import Constant, Relation, Source
+from .words import say
 
 MassUnit = Literal["g", "kg", "oz", "lb"]
 TemperatureUnit = Literal["°C", "°F"]
@@ -116,7 +117,7 @@ def from_mm(mm: float, unit: LengthUnit) -> float:
 
 def _in_grams(unit: str) -> float:
     if unit in _NO_WEIGHT:
-        raise OutOfRange(f"“{unit}” is a volume, not a weight. Set the scale to g or oz and weigh it.")
+        raise OutOfRange(say("“{unit}” is a volume, not a weight. Set the scale to g or oz and weigh it.", unit=unit))
     return _GRAMS[chosen(unit, _GRAMS, "a weight known here")]
 
 
@@ -130,7 +131,9 @@ def _is_fahrenheit(unit: str) -> bool:
 
 def _above_zero(celsius: float) -> float:
     if celsius < ABSOLUTE_ZERO.value:
-        raise OutOfRange(f"Nothing is colder than {ABSOLUTE_ZERO.value:g} °C. Read the thermometer again.")
+        raise OutOfRange(
+            say("Nothing is colder than {value:g} °C. Read the thermometer again.", value=ABSOLUTE_ZERO.value)
+        )
     return celsius
 
 

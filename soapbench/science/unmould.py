@@ -12,6 +12,8 @@ from typing import Literal
 from soapbench.science.errors import OutOfRange, fraction, not_negative
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
 
+from .words import mark, say
+
 Process = Literal["oven", "gel", "no gel", "unknown"]
 
 ADVICE = Source(
@@ -77,7 +79,12 @@ MUCH_SALT = Constant(
 
 _LADDER = ((GELLED_FROM, GELLED_TO), (USUAL_FROM, USUAL_TO), (SLOW_FROM, SLOW_TO))
 _RUNG: dict[str, int] = {"oven": 0, "gel": 0, "unknown": 1, "no gel": 2}
-_SAID = {"oven": "From the oven", "gel": "Gelled", "unknown": "Gel not known", "no gel": "Not gelled"}
+_SAID = {
+    "oven": mark("From the oven"),
+    "gel": mark("Gelled"),
+    "unknown": mark("Gel not known"),
+    "no gel": mark("Not gelled"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,13 +118,17 @@ def unmould_window(
         OutOfRange: a share is none, a time is negative, or the process is unknown.
     """
     if process not in _RUNG:
-        raise OutOfRange(f"“{process}” is no process known here. Choose one of: {', '.join(_RUNG)}.")
+        raise OutOfRange(
+            say(
+                "“{process}” is no process known here. Choose one of: {known}.", process=process, known=", ".join(_RUNG)
+            )
+        )
     strength = fraction(lye_concentration, "The strength of the lye")
     olive = fraction(olive_share, "The share of olive oil")
     salt = not_negative(salt_share, "The share of salt", "")
     hours = not_negative(oven_hours, "The time in the oven", "h")
     if salt >= MUCH_SALT.value:
-        return _window(SALT_FROM.value, SALT_TO.value, "Salt bar: cut it while it is warm, later it shatters")
+        return _window(SALT_FROM.value, SALT_TO.value, say("Salt bar: cut it while it is warm, later it shatters"))
     rung, why = _rung(process, strength, olive)
     earliest, latest = _LADDER[rung]
     least = hours + IN_OVEN.value if process == "oven" else 0.0
@@ -125,17 +136,21 @@ def unmould_window(
 
 
 def _rung(process: Process, strength: float, olive: float) -> tuple[int, str]:
-    signs = {"much olive oil": olive >= MUCH_OLIVE.value, "much water": strength < WET.value}
+    signs = {mark("much olive oil: later"): olive >= MUCH_OLIVE.value, mark("much water: later"): strength < WET.value}
     slow = [word for word, is_so in signs.items() if is_so]
     step = 1 if slow else 0
-    words = [_SAID[process], *(f"{word}: later" for word in slow)]
+    words = [say(_SAID[process]), *(say(word) for word in slow)]
     if strength >= STRONG.value:
-        step, words = step - 1, [*words, "strong lye: sooner"]
+        step, words = step - 1, [*words, say("strong lye: sooner")]
     return min(2, max(0, _RUNG[process] + step)), ", ".join(words)
 
 
 def _window(earliest: float, latest: float, why: str) -> UnmouldWindow:
-    return UnmouldWindow(earliest, latest, f"{why}. Usually firm between {earliest:g} and {latest:g} h.")
+    return UnmouldWindow(
+        earliest,
+        latest,
+        say("{why}. Usually firm between {earliest:g} and {latest:g} h.", why=why, earliest=earliest, latest=latest),
+    )
 
 
 def look_again(firmness_hours: float = 0.0) -> tuple[float, float]:

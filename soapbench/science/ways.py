@@ -8,6 +8,7 @@ from .alkali import Alkali, AlkaliMass, alkali_for, check_superfat, demand_mol
 from .errors import SMALLEST, OutOfRange, not_negative
 from .fats import Fat
 from .sources import STOICHIOMETRY, Constant, Relation
+from .words import say
 
 
 def superfat_from_excess_fat(excess: float) -> float:
@@ -58,7 +59,7 @@ def superfat_of_added_fat(base: Sequence[Fat], extra: Sequence[Fat]) -> float:
     """
     total = demand_mol(base) + demand_mol(extra)
     if total < SMALLEST:
-        raise OutOfRange("There is no fat here that takes alkali. Weigh the fats first.")
+        raise OutOfRange(say("There is no fat here that takes alkali. Weigh the fats first."))
     return demand_mol(extra) / total
 
 
@@ -71,12 +72,15 @@ def two_ways(superfat: float) -> str:
     Source: mole balance; that alkali picks no favourites is general chemistry, from memory.
     """
     excess = excess_fat_from_superfat(superfat)
-    return (
-        f"Alkali discount: {100 * superfat:.3g} % of the alkali that all fats could take is left out, so "
-        f"{100 * superfat:.3g} % of the fat finds none. Excess fat: full alkali for the recipe, then "
-        f"{100 * excess:.3g} % more fat on top; it is the same bar. The same per cent said of extra fat "
-        f"leaves only {100 * superfat_from_excess_fat(superfat):.3g} % superfat. Either way the alkali picks no "
-        "favourites: the fat that is left over is a mixture of all of them."
+    return say(
+        "Alkali discount: {superfat:.3g} % of the alkali that all fats could take is left out, so "
+        "{superfat:.3g} % of the fat finds none. Excess fat: full alkali for the recipe, then {excess:.3g} % "
+        "more fat on top; it is the same bar. The same per cent said of extra fat leaves only "
+        "{superfat_from_excess_fat:.3g} % superfat. Either way the alkali picks no favourites: the fat that "
+        "is left over is a mixture of all of them.",
+        superfat=100 * superfat,
+        excess=100 * excess,
+        superfat_from_excess_fat=100 * superfat_from_excess_fat(superfat),
     )
 
 

@@ -14,6 +14,8 @@ from soapbench.science.errors import OutOfRange, not_negative, positive
 from soapbench.science.scent_time import Behaviour, cooler_by_k, planning_minutes, working_minutes
 from soapbench.science.sources import COMMON_PRACTICE, OWN_CHOICE, Constant, Relation, Source
 
+from .words import say
+
 __all__ = [
     "Behaviour",
     "LatestStart",
@@ -142,16 +144,16 @@ def schedule(
 
 def _check(portions: Sequence[ScentedPortion], batter_minutes: float) -> None:
     if not portions:
-        raise OutOfRange("There is no portion to pour.")
+        raise OutOfRange(say("There is no portion to pour."))
     if len({portion.letter for portion in portions}) < len(portions):
-        raise OutOfRange("Two portions have the same letter. Give each its own.")
+        raise OutOfRange(say("Two portions have the same letter. Give each its own."))
     if not batter_minutes > 0:
-        raise OutOfRange("The batter's own working time must be more than 0 min.")
+        raise OutOfRange(say("The batter's own working time must be more than 0 min."))
     for portion in portions:
-        not_negative(portion.scent_minutes, f"The scenting time of {portion.letter}", "min")
-        positive(portion.pour_minutes, f"The pouring time of {portion.letter}", "min")
+        not_negative(portion.scent_minutes, "The scenting time of {letter}", "min", letter=portion.letter)
+        positive(portion.pour_minutes, "The pouring time of {letter}", "min", letter=portion.letter)
         if not portion.working_minutes > 0:
-            raise OutOfRange(f"The working time of {portion.letter} must be more than 0 min.")
+            raise OutOfRange(say("The working time of {letter} must be more than 0 min.", letter=portion.letter))
 
 
 def _orders(portions: Sequence[ScentedPortion]) -> list[list[ScentedPortion]]:
@@ -159,7 +161,7 @@ def _orders(portions: Sequence[ScentedPortion]) -> list[list[ScentedPortion]]:
     fixed = [p for p in portions if p.pour_order is not None]
     free = sorted((p for p in portions if p.pour_order is None), key=lambda p: -p.working_minutes)
     if math.factorial(len(portions)) / math.factorial(len(fixed)) > MOST_ORDERS.value:
-        raise OutOfRange("More than seven portions in free order cannot be planned. Fix the order of some.")
+        raise OutOfRange(say("More than seven portions in free order cannot be planned. Fix the order of some."))
     orders = [sorted(fixed, key=lambda p: p.pour_order or 0)]
     for portion in free:
         orders = [[*order[:i], portion, *order[i:]] for order in orders for i in range(len(order) + 1)]
@@ -237,23 +239,27 @@ def _ways_out(portions: Sequence[ScentedPortion], batter_minutes: float, scent_a
     free = [replace(p, pour_order=None) for p in portions]
     if len(portions) <= 7 and _works(free, batter_minutes, scent_all_first):
         order = [a.portion.letter for a in _best(free, batter_minutes, scent_all_first) if a.act == "pour"]
-        ways.append(f"Pour in the order {', '.join(order)}.")
+        ways.append(say("Pour in the order {order}.", order=", ".join(order)))
     if scent_all_first and _works(portions, batter_minutes, False):
-        ways.append("Scent each portion just before its own pour, if the drawing allows it.")
+        ways.append(say("Scent each portion just before its own pour, if the drawing allows it."))
     factor = _factor(portions, batter_minutes, scent_all_first)
     if factor is not None and cooler_by_k(factor) <= COOLEST.value:
         kelvin = max(1, math.ceil(cooler_by_k(factor)))
         ways.append(
-            f"Gain {100 * (factor - 1):.0f} % of working time: mix about {kelvin} °C cooler, or use more water."
+            say(
+                "Gain {factor:.0f} % of working time: mix about {kelvin} °C cooler, or use more water.",
+                factor=100 * (factor - 1),
+                kelvin=kelvin,
+            )
         )
     for index, portion in enumerate(portions):
         plain = replace(portion, scent_minutes=0.0, working_minutes=math.inf)
         others = [*portions[:index], *portions[index + 1 :]]
         if portion.scent_minutes > 0 and _works([*others, plain], batter_minutes, scent_all_first):
-            ways.append(f"Scent {portion.letter} less, or leave it unscented.")
+            ways.append(say("Scent {letter} less, or leave it unscented.", letter=portion.letter))
         elif _works(others, batter_minutes, scent_all_first):
-            ways.append(f"Choose a simpler drawing, without portion {portion.letter}.")
-    return tuple(ways) or ("Choose a simpler drawing with fewer portions, a calmer scent, or more water.",)
+            ways.append(say("Choose a simpler drawing, without portion {letter}.", letter=portion.letter))
+    return tuple(ways) or (say("Choose a simpler drawing with fewer portions, a calmer scent, or more water."),)
 
 
 def _factor(portions: Sequence[ScentedPortion], batter_minutes: float, scent_all_first: bool) -> float | None:
@@ -271,20 +277,28 @@ def _factor(portions: Sequence[ScentedPortion], batter_minutes: float, scent_all
 
 
 def _sentence(order: Sequence[str], scents: Sequence[str], spare: float, scent_all_first: bool) -> str:
-    rest = "" if math.isinf(spare) else f" {spare:.1f} min to spare."
+    rest = "" if math.isinf(spare) else " " + say("{spare:.1f} min to spare.", spare=spare)
     if not scents:
-        return f"Pour {', '.join(order)}.{rest}"
+        return say("Pour {order}.{rest}", order=", ".join(order), rest=rest)
     if scent_all_first:
-        return f"Scent {', '.join(scents)}, then pour {', '.join(order)}.{rest}"
-    return f"Scent and pour one at a time: {', '.join(order)}.{rest}"
+        return say(
+            "Scent {scents}, then pour {order}.{rest}", scents=", ".join(scents), order=", ".join(order), rest=rest
+        )
+    return say("Scent and pour one at a time: {order}.{rest}", order=", ".join(order), rest=rest)
 
 
 def _late_sentence(acts: Sequence[_Act], batter_minutes: float, ways: Sequence[str]) -> str:
     letter, spare = min(_spares(acts).items(), key=lambda item: item[1])
     batter = batter_minutes - acts[-1].end
     if batter < spare:
-        return f"No order works: the batter is too thick {-batter:.1f} min before the end. {ways[0]}"
-    return f"No order works: {letter} would be {-spare:.1f} min late. {ways[0]}"
+        return say(
+            "No order works: the batter is too thick {batter:.1f} min before the end. {ways}",
+            batter=-batter,
+            ways=ways[0],
+        )
+    return say(
+        "No order works: {letter} would be {spare:.1f} min late. {ways}", letter=letter, spare=-spare, ways=ways[0]
+    )
 
 
 CONSTANTS = (POUR_MINUTES, MOST_ORDERS, COOLEST)

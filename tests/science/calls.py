@@ -12,9 +12,9 @@ from tests.science.ingredients import Choice, Made
 
 __all__ = ["CALLS", "DRAWN", "WITHOUT_SUMS", "Choice", "Made", "public_functions"]
 
-# No sums of the bench: the checks that raise, the page of sources, and the arithmetic under the sums, the fits and the
-# lines of a drawing.
-WITHOUT_SUMS = {"arithmetic", "cooling_grid", "errors", "posterior", "pour_bump", "sources", "stroke_shapes"}
+# No sums of the bench: the checks that raise, the page of sources, sentences, and the arithmetic under the sums, the
+# fits and the lines of a drawing.
+WITHOUT_SUMS = {"arithmetic", "cooling_grid", "errors", "posterior", "pour_bump", "sources", "stroke_shapes", "words"}
 # The geometry of pours, drawings and cuts is held against other sums in tests of its own, with every shape it knows.
 DRAWN = {
     "late_pour",

@@ -10,7 +10,7 @@ from tests.science.calls import DRAWN
 
 MODULES = sorted(module.name for module in iter_modules(soapbench.science.__path__))
 # No formula in them: the checks that raise, the page of sources itself, and words for sentences.
-WITHOUT_A_FORMULA = {"errors", "sources", "remedy_answer"}
+WITHOUT_A_FORMULA = {"errors", "sources", "remedy_answer", "words"}
 # Plain arithmetic under the relations that call it, which name its source.
 PLUMBING = {"draws", "interpolate", "model", "polynomial", "quantiles", "rows", "student_t"}
 
