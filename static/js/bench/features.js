@@ -58,10 +58,29 @@ const FEATURES = [
 ];
 
 /**
+ * Wire them one by one, with a breath after each: a slow phone takes taps and draws in between.
  * @param {Room} room
- * @returns {(view: View) => void} shows all of them anew
+ * @returns {Promise<(view: View) => void>} shows all of them anew
  */
-export function wireFeatures(room) {
-  const shows = FEATURES.map((feature) => feature(room)).filter((show) => show !== undefined);
+export async function wireFeatures(room) {
+  /** @type {((view: View) => void)[]} */
+  const shows = [];
+  for (const feature of FEATURES) {
+    const show = feature(room);
+    if (show) shows.push(show);
+    await breath();
+  }
   return (view) => shows.forEach((show) => show(view));
+}
+
+/** @returns {Promise<void>} once the browser has done what waited; a message comes sooner than a timer would */
+function breath() {
+  return new Promise((go) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      go();
+    };
+    port2.postMessage(null);
+  });
 }

@@ -34,12 +34,14 @@ const STAYS = ["noted", "paused", "resumed", "rinsed", "attached"]; // what leav
 const gate = tapGate();
 /** @type {Set<string>} codes of the doubts that the maker has answered at this prompt */
 const answered = new Set();
+/** @type {WeakSet<Element>} the prompts whose keys and held buttons listen */
+const wired = new WeakSet();
 const at = new URLSearchParams(location.search).get("at");
 const asked = run.plan.prompts.find(({ key }) => key === at)?.key ?? ""; // by the address
 let shownPrompt = asked || run.view().current;
 let device = newId();
 let trouble = /** @type {"" | "offline" | "sign in" | "full"} */ ("");
-const showFeatures = wireFeatures({
+const showFeatures = await wireFeatures({
   root,
   runId,
   plan: run.plan,
@@ -97,6 +99,7 @@ async function refresh() {
 function paint() {
   const view = run.view();
   show(root, run.plan, view, shownPrompt);
+  wirePrompt();
   showFeatures(view);
   timers.set(view.timers);
   showSign(root, run.plan, run.kept(), trouble);
@@ -216,14 +219,18 @@ async function catchUp() {
   if (known && known.facts.length > run.have()) run.take(known);
 }
 
-/** Bring back the device's name and a half-typed weight. */
+/**
+ * Bring back the device's name and a half-typed weight.
+ * @returns {Promise<boolean>} whether a weight came back
+ */
 async function recall() {
   device = (await mark("device")) ?? device;
   await setMark("device", device);
   const draft = await mark(`draft:${runId}`);
-  if (draft?.prompt !== shownPrompt) return;
+  if (draft?.prompt !== shownPrompt) return false;
   const input = root.querySelector("[data-prompt]:not([hidden]) [data-entry] input");
   if (input instanceof HTMLInputElement) input.value = draft.text;
+  return true;
 }
 
 /**
@@ -236,14 +243,20 @@ function reopen(opened) {
   opened.showPopover?.();
 }
 
+/** Wire the prompt that is shown when it is shown first: on one visit most of them are never seen. */
+function wirePrompt() {
+  const section = root.querySelector("[data-prompt]:not([hidden])");
+  if (!(section instanceof HTMLElement) || wired.has(section)) return;
+  wired.add(section);
+  const target = () => toGo(run.view(), /** @type {HTMLElement | null} */ (section.querySelector("[data-target]"))?.dataset.target ?? "");
+  const onTyped = (/** @type {string} */ text) =>
+    void setMark(`draft:${runId}`, { prompt: section.dataset.prompt, text }).catch(() => {});
+  each(section, "[data-entry]", (entry) => wireKeypad(entry, target, onTyped));
+  each(section, "[data-hold]", wireHold);
+}
+
 function wire() {
-  each(root, "[data-hold]", wireHold);
-  each(root, "[data-prompt]", (section) => {
-    const target = () => toGo(run.view(), /** @type {HTMLElement | null} */ (section.querySelector("[data-target]"))?.dataset.target ?? "");
-    const onTyped = (/** @type {string} */ text) =>
-      void setMark(`draft:${runId}`, { prompt: section.dataset.prompt, text }).catch(() => {});
-    each(section, "[data-entry]", (entry) => wireKeypad(entry, target, onTyped));
-  });
+  each(root, "[data-hold]", (way) => way.closest("[data-prompt]") || wireHold(way));
   each(root, "[data-opened]:not([data-opened=manual])", reopen);
   root.addEventListener("submit", onSubmit);
   root.addEventListener("click", onClick);
@@ -252,11 +265,12 @@ function wire() {
 }
 
 wire();
+wirePrompt();
 root.dataset.live = "true";
 await recallClock().catch(() => {});
 await catchUp().catch(() => {});
-await refresh();
+run.setKept(await kept(runId).catch(() => []));
 shownPrompt = asked || run.view().current; // what waits here may be ahead of the server's page
-await recall().catch(() => {});
 paint();
+if (await recall().catch(() => false)) paint();
 outgoing.send();

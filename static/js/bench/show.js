@@ -59,6 +59,7 @@ export function show(root, plan, view, prompt) {
  * @param {string} stand
  */
 function setStand(element, stand) {
+  if (element.classList.contains(`is-${stand}`)) return; // what does not change costs the browser nothing
   element.classList.remove(...STANDS.map((name) => `is-${name}`));
   element.classList.add(`is-${stand}`);
 }
