@@ -35,6 +35,7 @@ COLUMNS = (
     "person_id",
     "device",
     "device_at",
+    "seen",
 )
 OTHER_BATCH = "This entry belongs to another batch. Load the page again."
 
@@ -60,6 +61,7 @@ def append(
     device: str,
     by: Person,
     device_at: datetime | None = None,
+    seen: int | None = None,
 ) -> Appended:
     """Record one fact of a run and return it with the state that follows.
 
@@ -69,6 +71,7 @@ def append(
     Args:
         happened_at: by the server's clock, as far as the device knew it.
         device_at: by the device's own clock, kept beside it.
+        seen: how many events of the run whoever tapped knew of, None when that is not known.
 
     Raises:
         Refused: the payload, the time or the moment is not acceptable; the sentence says why, the field where.
@@ -84,7 +87,9 @@ def append(
         parsed = parse(kind, payload)
         _check_envelope(locked, prompt, happened_at, device)
         remark = rules.check(plan, before, facts, kind, prompt, parsed)
-        event = _write(locked, facts, known, kind, prompt, stored(parsed), (happened_at, device_at), device, by)
+        knew = None if seen is None else max(0, min(seen, len(facts)))
+        about = (kind, prompt, stored(parsed), knew)
+        event = _write(locked, facts, known, about, (happened_at, device_at), device, by)
         state = fold(plan, (*facts, fact_of(event)))
         cache.keep(locked, plan, state, kind)
     return Appended(event, state, was_new=True, remark=remark)
@@ -116,14 +121,13 @@ def _write(
     run: Run,
     facts: tuple[Fact, ...],
     id: uuid.UUID,
-    kind: str,
-    prompt: str,
-    payload: dict[str, Any],
+    about: tuple[str, str, dict[str, Any], int | None],
     times: tuple[datetime, datetime | None],
     device: str,
     by: Person,
 ) -> Event:
     happened_at, device_at = times
+    kind, prompt, payload, seen = about
     event = Event(
         id=id,
         run=run,
@@ -134,6 +138,7 @@ def _write(
         happened_at=happened_at.astimezone(UTC),
         device_at=_believable(device_at),
         received_at=timezone.now(),
+        seen=seen,
         device=device,
         person=by,
         previous_digest=run.head_digest or root_of(run),
@@ -180,6 +185,7 @@ def _fact(row: Any, person: str) -> Fact:
         person=person,
         device=row.device,
         device_at=row.device_at,
+        seen=row.seen,
     )
 
 

@@ -78,6 +78,10 @@ def _firmness(payload: Payload) -> str:
     return _("firm, no dent") if payload["is_firm"] else _("it dents")
 
 
+def _in_hand(plan: Plan, fact: Fact) -> str:
+    return _("in the hand of %s") % (fact.payload["to"] or fact.person)
+
+
 WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "ticked": _ticked,
     "scale-checked": _scale_checked,
@@ -97,5 +101,9 @@ WORDS: dict[str, Callable[[Plan, Fact], str]] = {
     "paused": lambda plan, fact: _("hold on"),
     "resumed": lambda plan, fact: " · ".join(filter(None, (_("back at the bench"), str(fact.payload["checked"])))),
     "rinsed": lambda plan, fact: _("rinsing began") if fact.payload["is_running"] else _("rinsing ended"),
+    "taken-in-hand": _in_hand,
+    "given-back": lambda plan, fact: _("free again"),
+    "credited": lambda plan, fact: _("that was %s") % fact.payload["by"],
+    "decided": lambda plan, fact: _("decided which answer counts"),
     "rest-tested": lambda plan, fact: rest_words(fact.payload),
 }

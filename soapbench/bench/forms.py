@@ -22,10 +22,10 @@ YES_OR_NO = (
     "all_here", "crumbles", "is_firm", "is_here", "is_running", "passed", "cautions_read", "oil_film",
     "thickens_as_it_cools",
 )  # fmt: skip
-LISTS = ("doubts_answered", "steps")
+LISTS = ("doubts_answered", "steps", "events", "counts")
 PAIRS = ("adds",)  # each "line=grams"
 OWN_WORDS = "_words"  # a field of this ending, when filled, wins over the choice of the same name
-ENVELOPE = ("csrfmiddlewaretoken", "id", "kind", "prompt", "shown")
+ENVELOPE = ("csrfmiddlewaretoken", "id", "kind", "prompt", "shown", "seen")
 
 
 class Unreadable(Exception):
@@ -50,6 +50,7 @@ class Incoming:
     device: Annotated[str, Meta(max_length=64)] = ""
     device_at: Annotated[datetime, Meta(tz=True)] | None = None  # by the device's own clock
     have: int = 0  # how many facts of the run the device holds
+    seen: Annotated[int, Meta(ge=0, le=1_000_000)] | None = None  # how many whoever tapped knew of
 
 
 def from_script(request: HttpRequest) -> Incoming:
@@ -86,6 +87,7 @@ def from_form(request: HttpRequest) -> Incoming:
         payload=payload_of(data),
         happened_at=timezone.now(),
         device=FORM_DEVICE,
+        seen=int(data["seen"][:6]) if data.get("seen", "").isdecimal() else None,
     )
 
 

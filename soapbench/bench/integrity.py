@@ -41,6 +41,8 @@ def digest_of(event: Event) -> str:
     }
     if event.device_at is not None:  # entries from before there were two times keep their digest
         document["device_at"] = _canonical(event.device_at)
+    if event.seen is not None:  # nor do those from before it was kept what a device knew
+        document["seen"] = event.seen
     return _sha256(document)
 
 

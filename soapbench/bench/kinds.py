@@ -17,6 +17,8 @@ Grams = Annotated[float, Meta(ge=0, le=100_000)]
 Celsius = Annotated[float, Meta(ge=-30, le=150)]
 Short = Annotated[str, Meta(max_length=200)]
 Key = Annotated[str, Meta(min_length=1, max_length=120)]
+Name = Annotated[str, Meta(min_length=1, max_length=200)]
+Id = Annotated[str, Meta(min_length=36, max_length=36)]
 Text = Annotated[str, Meta(max_length=2000)]
 Needed = Annotated[str, Meta(min_length=2, max_length=2000, pattern=r"\S")]  # blanks say nothing
 Gap = Annotated[float, Meta(ge=-100_000, le=100_000)]  # grams more, or less
@@ -221,6 +223,35 @@ class Rinsed:
 
 
 @dataclass(frozen=True)
+class TakenInHand:
+    """Somebody takes a prompt in hand, or is handed it; the others see who has it. It locks nobody out."""
+
+    to: Short = ""  # who is handed it, "" for the one who taps
+
+
+@dataclass(frozen=True)
+class GivenBack:
+    """A prompt that was in somebody's hand is free again."""
+
+
+@dataclass(frozen=True)
+class Credited:
+    """An entry was made by somebody else than the one whose phone it was tapped on."""
+
+    event: Annotated[str, Meta(min_length=36, max_length=36)]
+    by: Name
+
+
+@dataclass(frozen=True)
+class Decided:
+    """Answers that did not know of each other: which of them counts, or that all are true."""
+
+    events: Annotated[tuple[Id, ...], Meta(min_length=2, max_length=8)]
+    counts: Annotated[tuple[Id, ...], Meta(min_length=1, max_length=8)]
+    by: Short = ""  # who decided it, when that is not who writes it down
+
+
+@dataclass(frozen=True)
 class Looked:
     """The loaf was looked at: a dark wet centre or a ring says that it gels."""
 
@@ -292,7 +323,8 @@ class Stopped:
 Payload = (
     Started | Ticked | Done | ScaleChecked | Postponed | Weighed | PartWeighed | Remedied | Settled | Read | PotChecked
     | TraceSeen | RestTested | Split | Drawn | Changed | Noted | Attached | TookBack | Paused | Resumed | Rinsed
-    | Looked | FirmnessChecked | Cut | CureWeighed | Tested | Released | Rejected | Stopped
+    | TakenInHand | GivenBack | Credited | Decided | Looked | FirmnessChecked | Cut | CureWeighed | Tested | Released
+    | Rejected | Stopped
 )  # fmt: skip
 
 # The name that the log stores, the phone sends and the export carries.
@@ -319,6 +351,10 @@ KINDS: dict[str, type[Payload]] = {
     "paused": Paused,
     "resumed": Resumed,
     "rinsed": Rinsed,
+    "taken-in-hand": TakenInHand,
+    "given-back": GivenBack,
+    "credited": Credited,
+    "decided": Decided,
     "looked": Looked,
     "firmness-checked": FirmnessChecked,
     "cut": Cut,

@@ -153,6 +153,7 @@ class Event(models.Model):
     happened_at = models.DateTimeField()  # by the server's clock as far as the device knew it
     device_at = models.DateTimeField(null=True, blank=True)  # by the device's own, as it was
     received_at = models.DateTimeField()
+    seen = models.PositiveIntegerField(null=True, blank=True)  # how many events whoever tapped knew of
     device = models.CharField(max_length=64)
     person = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
     previous_digest = models.CharField(max_length=64, blank=True)

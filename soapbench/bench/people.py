@@ -1,4 +1,4 @@
-"""Who may have decided something at the bench: the people of the run's workshop."""
+"""Who may have done or decided something at the bench: the people of the run's workshop."""
 
 from __future__ import annotations
 
@@ -9,6 +9,11 @@ from soapbench.bench.models import Run
 from soapbench.bench.refusal import Refused
 from soapbench.workshop.models import Person
 
+NAMED = {
+    "by": "Nobody of that name works here. Choose who it was from the list.",
+    "to": "Nobody of that name works here. Choose who takes it from the list.",
+}
+
 
 def others(run: Run, person: Person) -> list[str]:
     """Return the names of everybody else in the workshop, in the order of the alphabet."""
@@ -16,12 +21,13 @@ def others(run: Run, person: Person) -> list[str]:
     return sorted(each.name for each in people)
 
 
-def check_decider(run: Run, person: Person, payload: Mapping[str, Any]) -> None:
-    """Refuse a decision in the name of somebody who is not of this workshop.
+def check_people(run: Run, person: Person, payload: Mapping[str, Any]) -> None:
+    """Refuse what is said of somebody who is not of this workshop.
 
     Raises:
         Refused: nobody here has that name.
     """
-    name = payload.get("by")
-    if name and name != person.name and name not in others(run, person):
-        raise Refused("Nobody of that name works here. Choose who decided it from the list.", "by")
+    for field, sentence in NAMED.items():
+        name = payload.get(field)
+        if name and name != person.name and name not in others(run, person):
+            raise Refused(sentence, field)

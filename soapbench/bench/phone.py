@@ -194,6 +194,8 @@ def fact_documents(facts: Sequence[Fact], have: int = 0) -> list[dict[str, Any]]
             "payload": fact.payload,
             "happened_at": fact.happened_at.isoformat(),
             "device": fact.device,
+            "person": fact.person,
+            "seen": fact.seen,
         }
         for fact in facts
         if fact.position > have

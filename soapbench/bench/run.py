@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 from soapbench.bench.folding.book import Book
+from soapbench.bench.folding.conflicts import Counted, counted
 from soapbench.bench.folding.cooling import cooling, with_cooling
 from soapbench.bench.folding.firming import rest
 from soapbench.bench.folding.gathered import dealt
+from soapbench.bench.folding.hands import credited, credits_of, in_hand
 from soapbench.bench.folding.log import TOOK_BACK, unique, withdrawn_by
 from soapbench.bench.folding.mixing import mixing
 from soapbench.bench.folding.notices import notices
@@ -42,16 +45,32 @@ def fold(plan: Plan, facts: Sequence[Fact]) -> RunState:
     """
     log = unique(facts)
     withdrawn = withdrawn_by(log)
-    tally = tally_of(plan, log, withdrawn)
+    standing = standing_of(log, withdrawn)
+    found = counts(plan, standing)
+    tally = _told_by(plan, found.facts)
     settlement = settle(tally)
-    return _state(tally, withdrawn, settlement, outcome(tally))
+    state = _state(tally, withdrawn, settlement, outcome(tally))
+    return replace(state, conflicts=found.conflicts, credits=credits_of(standing))
+
+
+def counts(plan: Plan, standing: Sequence[Fact]) -> Counted:
+    """Return which events count of those that were not taken back, each with who really did it."""
+    book = Book(on_the_scale_in_use(plan, standing))
+    return counted(book, credited(standing, credits_of(standing)))
+
+
+def standing_of(log: Sequence[Fact], withdrawn: frozenset[str]) -> list[Fact]:
+    return [fact for fact in log if fact.id not in withdrawn and fact.kind != TOOK_BACK]
 
 
 def tally_of(plan: Plan, log: Sequence[Fact], withdrawn: frozenset[str]) -> Tally:
-    """Return what the events of a log in order have told, those left aside that were taken back."""
-    standing = [fact for fact in log if fact.id not in withdrawn and fact.kind != TOOK_BACK]
-    tally = Tally(Book(on_the_scale_in_use(plan, standing)))
-    for fact in standing:
+    """Return what the events of a log in order have told, those left aside that were taken back or do not count."""
+    return _told_by(plan, counts(plan, standing_of(log, withdrawn)).facts)
+
+
+def _told_by(plan: Plan, facts: Sequence[Fact]) -> Tally:
+    tally = Tally(Book(on_the_scale_in_use(plan, facts)))
+    for fact in facts:
         read(tally, fact)
     return tally
 
@@ -107,6 +126,7 @@ def _clock(tally: Tally, not_needed: dict[str, str]) -> dict[str, Any]:
         "cooling": cools,
         "batter_since": batter_since(tally, not_needed),
         "rest": rest(tally),
+        "in_hand": in_hand(tally),
     }
 
 

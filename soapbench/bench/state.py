@@ -28,6 +28,7 @@ class Fact:
     person: str
     device: str
     device_at: datetime | None = None  # by the device's own clock
+    seen: int | None = None  # how many events whoever tapped knew of; None when nobody kept that
 
 
 @dataclass(frozen=True)
@@ -134,6 +135,33 @@ class Rest:
     earliest: datetime
     latest: datetime
     sentence: str
+
+
+@dataclass(frozen=True)
+class InHand:
+    """Who has a prompt in hand."""
+
+    person: str
+    device: str  # "" when it was handed to somebody who has not tapped yet
+    since: datetime
+    event: str
+
+
+@dataclass(frozen=True)
+class Conflict:
+    """Answers to one question by hands that did not know of each other. All stay in the log."""
+
+    subject: str  # what was asked, such as "weighed fat:coconut"
+    prompt: str
+    facts: tuple[Fact, ...]  # in the order of the log
+    counts: tuple[str, ...]  # ids of those that count: as decided, else the careful side; () when none does
+    is_same: bool  # they say the same: nothing to decide
+    may_be_both: bool  # such as a fat that really went in twice
+    decision: Fact | None = None
+
+    @property
+    def is_open(self) -> bool:
+        return self.decision is None and not self.is_same
 
 
 @dataclass(frozen=True)
@@ -255,6 +283,9 @@ class RunState:
     rest: Rest | None = None  # of a loaf in its mould, and what it was then
     looks: tuple[Fact, ...] = ()  # at the loaf
     firmness: tuple[Firmness, ...] = ()  # each pressing
+    in_hand: dict[str, InHand] = field(default_factory=dict)  # prompt key -> who has it
+    conflicts: tuple[Conflict, ...] = ()  # decided ones too
+    credits: dict[str, str] = field(default_factory=dict)  # event -> who really did it
     needs_test: bool = False  # is or was lye-heavy, or nobody knows: no release without a passed test
 
     def so_far_g(self, line: str) -> float:
@@ -280,9 +311,14 @@ class RunState:
         return tuple(weight for weight in self.weights.values() if not weight.is_within and weight.event not in told)
 
     @property
+    def open_conflicts(self) -> tuple[Conflict, ...]:
+        return tuple(conflict for conflict in self.conflicts if conflict.is_open)
+
+    @property
     def is_lye_heavy(self) -> bool:
         return self.superfat is not None and self.superfat.is_lye_heavy
 
     @property
     def deviations(self) -> int:
-        return len(self.changes) + len(self.untold_weights)
+        apart = sum(not conflict.is_same for conflict in self.conflicts)
+        return len(self.changes) + len(self.untold_weights) + apart

@@ -22,7 +22,7 @@ from soapbench.bench.kept import redirect_to_start
 from soapbench.bench.missing import helps_with
 from soapbench.bench.models import Run
 from soapbench.bench.payloads import parse
-from soapbench.bench.people import check_decider
+from soapbench.bench.people import check_people
 from soapbench.bench.preview import Preview, preview
 from soapbench.bench.reading_doubt import CODE, doubt_about
 from soapbench.bench.refusal import Refused
@@ -201,7 +201,7 @@ def _append(run: Run, incoming: Incoming, request: MakerRequest) -> log.Appended
     if incoming.kind == "attached":
         parse(incoming.kind, incoming.payload)
         raise Refused("A photo or a recording comes with its file. Take it on the page of the batch.", "kind")
-    check_decider(run, request.user, incoming.payload)
+    check_people(run, request.user, incoming.payload)
     return log.append(
         run,
         id=incoming.id,
@@ -212,6 +212,7 @@ def _append(run: Run, incoming: Incoming, request: MakerRequest) -> log.Appended
         device_at=incoming.device_at,
         device=incoming.device,
         by=request.user,
+        seen=incoming.seen,
     )
 
 

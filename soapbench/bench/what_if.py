@@ -56,7 +56,7 @@ def what_if(
     before = fold(plan, facts)
     remark = rules.check(plan, before, facts, kind, prompt, parsed)
     position = len(facts) + 1
-    fact = Fact(PROPOSED, position, kind, prompt, stored(parsed), happened_at, happened_at, person, "")
+    fact = Fact(PROPOSED, position, kind, prompt, stored(parsed), happened_at, happened_at, person, "")  # knows all
     after = fold(plan, (*facts, fact))
     effect = next((change.effect for change in after.changes if change.event == PROPOSED), "")
     return WhatIf(effect, _superfat(plan, before, after, (*facts, fact)), _moved(plan, before, after), remark)

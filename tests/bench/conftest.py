@@ -92,7 +92,7 @@ class Bench:
     def __init__(self, run, person):
         self.run, self.person, self.now = run, person, timezone.now()
 
-    def tap(self, kind, prompt="", *, id=None, at=None, device="phone", run=None, **payload):
+    def tap(self, kind, prompt="", *, id=None, at=None, device="phone", run=None, by=None, seen=None, **payload):
         self.now += timedelta(seconds=1)
         return append(
             run or self.run,
@@ -102,7 +102,8 @@ class Bench:
             payload=payload,
             happened_at=at or self.now,
             device=device,
-            by=self.person,
+            by=by or self.person,
+            seen=seen,
         )
 
     def play(self, facts):

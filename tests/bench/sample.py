@@ -118,14 +118,21 @@ class Hand:
         self.plan = plan
         self.facts = []
         self.now = START
+        self.person, self.device, self.seen = "Ada", "phone", None
 
     def tap(self, kind, prompt="", **payload):
         self.now += timedelta(minutes=1)
         number = len(self.facts) + 1
         id = f"00000000-0000-7000-8000-{number:012d}"
         read = stored(parse(kind, payload))
-        self.facts.append(Fact(id, number, kind, prompt, read, self.now, self.now, "Ada", "phone"))
+        self.facts.append(Fact(id, number, kind, prompt, read, self.now, self.now, self.person, self.device))
+        self.facts[-1] = replace(self.facts[-1], seen=self.seen)
         return id
+
+    def at(self, person, device, seen=None):
+        """Go on as somebody else on a phone that had seen so many events; None: all of them."""
+        self.person, self.device, self.seen = person, device, len(self.facts) if seen is None else seen
+        return self
 
     def wait(self, **span):
         self.now += timedelta(**span)

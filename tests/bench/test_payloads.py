@@ -38,6 +38,13 @@ GOOD: dict[str, dict[str, object]] = {
     "paused": {"why": "the door"},
     "resumed": {"checked": "it is in"},
     "rinsed": {"is_running": True, "where": "eye"},
+    "taken-in-hand": {"to": "Tobit"},
+    "given-back": {},
+    "credited": {"event": "00000000-0000-7000-8000-000000000001", "by": "Tobit"},
+    "decided": {
+        "events": ("00000000-0000-7000-8000-000000000001", "00000000-0000-7000-8000-000000000002"),
+        "counts": ("00000000-0000-7000-8000-000000000001",),
+    },
     "stopped": {"reason": "no water", "made_safe": "lye diluted and kept"},
 }
 NUMBERS: dict[str, tuple[object, ...]] = {
@@ -63,7 +70,7 @@ BAD_NUMBERS = [
 REQUIRED = [(kind, field) for kind, payload in GOOD.items() for field in payload if (kind, field) not in (
     ("drawn", "passes"), ("cut", "offcuts_g"), ("changed", "mass_g"), ("changed", "minutes"),
     ("paused", "why"), ("resumed", "checked"), ("rinsed", "where"), ("stopped", "made_safe"),
-    ("firmness-checked", "crumbles"), ("firmness-checked", "note"))]  # fmt: skip
+    ("taken-in-hand", "to"), ("firmness-checked", "crumbles"), ("firmness-checked", "note"))]  # fmt: skip
 BAD_TEXTS = [
     ("attached", "sha256", "0F" * 32),
     ("attached", "media", "text/html"),

@@ -289,7 +289,56 @@ def gelled_and_firm():
     return hand.until("unmould")
 
 
+def two_phones(theirs):
+    """Return a hand at the coconut oil, weighed on two phones before either had heard of the other."""
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:coconut")
+    seen = len(hand.facts)
+    hand.at("Ada", "phone a", seen).weigh("fat:coconut", 300)
+    hand.at("Tobit", "phone b", seen).weigh("fat:coconut", theirs)
+    return hand
+
+
+def answered_twice():
+    return two_phones(340).at("Ada", "phone a").until("weigh:water")
+
+
+def answered_twice_alike():
+    return two_phones(300.1).at("Ada", "phone a").until("weigh:water")
+
+
+def both_weights_true():
+    hand = two_phones(340).at("Tobit", "phone b")
+    ids = [fact.id for fact in hand.facts[-2:]]
+    hand.tap("decided", "weigh:fat:coconut", events=ids, counts=ids)
+    return hand.until("settle")
+
+
+def alkali_answered_twice():
+    hand = Hand(small(PLAIN)).start().until("weigh:alkali:naoh")
+    seen = len(hand.facts)
+    hand.at("Ada", "phone a", seen).weigh("alkali:naoh", 150)
+    hand.at("Tobit", "phone b", seen).weigh("alkali:naoh", 140)
+    return hand.at("Ada", "phone a")
+
+
+def in_two_hands():
+    hand = Hand(small(PLAIN)).start().until("weigh:fat:coconut").at("Tobit", "phone b")
+    hand.tap("taken-in-hand", "weigh:fat:olive")
+    seen = len(hand.facts) - 1
+    hand.at("Ada", "phone a", seen).tap("taken-in-hand", "weigh:fat:olive")
+    hand.at("Ada", "phone a").tap("taken-in-hand", "melt", to="Nell")
+    hand.tap("taken-in-hand", "weigh:fat:coconut")
+    weighed = hand.weigh("fat:coconut")
+    hand.tap("credited", "weigh:fat:coconut", event=weighed, by="Nell")
+    return hand
+
+
 CASES = (
+    answered_twice,
+    answered_twice_alike,
+    both_weights_true,
+    alkali_answered_twice,
+    in_two_hands,
     soft_loaf_without_gel,
     gelled_and_firm,
     on_hold_with_water_on,

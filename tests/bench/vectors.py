@@ -32,18 +32,16 @@ def vector(case):
         "name": case.__name__.replace("_", " "),
         "plan": without_defaults(hand.plan),
         "phone": for_the_phone(hand.plan),
-        "events": [
-            {
-                "id": fact.id,
-                "kind": fact.kind,
-                "prompt": fact.prompt,
-                "payload": fact.payload,
-                "happened_at": fact.happened_at.isoformat(),
-            }
-            for fact in hand.facts
-        ],
+        "events": [event_of(fact, is_two=any(each.seen is not None for each in hand.facts)) for fact in hand.facts],
         "expect": expected(hand.plan, state),
     }
+
+
+def event_of(fact, *, is_two):
+    """Return an event as plain data; who tapped it on which phone where there were two."""
+    told = {name: getattr(fact, name) for name in ("id", "kind", "prompt", "payload")}
+    who = {name: getattr(fact, name) for name in ("position", "person", "device", "seen")} if is_two else {}
+    return {**told, "happened_at": fact.happened_at.isoformat(), **who}
 
 
 def for_the_phone(plan):
@@ -76,8 +74,18 @@ def expected(plan, state):
         "strength": state.strength_as_asked,
         "takings": {key: [one.take_g, one.of_g, one.share] for key, one in state.takings.items()},
         "timers": [{"key": timer.key, "ends_at": timer.ends_at.isoformat()} for timer in state.timers],
+        **({"in_hand": hands_of(state)} if state.in_hand else {}),
+        **({"conflicts": conflicts_of(state)} if state.conflicts else {}),
         **({"notices": told(state)} if state.notices else {}),
     }
+
+
+def hands_of(state):
+    return {key: [held.person, held.device] for key, held in state.in_hand.items()}
+
+
+def conflicts_of(state):
+    return [[one.subject, [fact.id for fact in one.facts], list(one.counts), one.is_open] for one in state.conflicts]
 
 
 def told(state):
@@ -108,7 +116,10 @@ def expected_of(document):
 
 def fact_of(number, event):
     at = datetime.fromisoformat(event["happened_at"])
-    return Fact(event["id"], number, event["kind"], event["prompt"], event["payload"], at, at, "Ada", "phone")
+    who = event.get("person", "Ada"), event.get("device", "phone")
+    return Fact(
+        event["id"], number, event["kind"], event["prompt"], event["payload"], at, at, *who, seen=event.get("seen")
+    )
 
 
 def path_of(case):

@@ -28,6 +28,10 @@ for (const name of NAMES) {
     const { superfat, strength } = outlook(plan, { ...state, targets: { ...state.targets, ...expect.targets } });
     assert.ok(Math.abs((superfat ?? 0) - (expect.superfat ?? 0)) < 1e-9, `superfat ${superfat} ${expect.superfat}`);
     assert.ok(Math.abs((strength ?? 0) - (expect.strength ?? 0)) < 1e-9, `strength ${strength} ${expect.strength}`);
+    const hands = Object.entries(state.in_hand).map(([key, { person, device }]) => [key, [person, device]]);
+    assert.deepEqual(Object.fromEntries(hands), expect.in_hand ?? {});
+    const apart = state.conflicts.map((one) => [one.subject, one.facts.map(({ id }) => id), one.counts, one.is_open]);
+    assert.deepEqual(apart, expect.conflicts ?? []);
     assert.deepEqual(state.ticked, expect.ticked);
     assert.deepEqual(state.dealt, expect.dealt);
     assert.ok(Math.abs(state.pot_g - expect.pot_g) < 1e-6);

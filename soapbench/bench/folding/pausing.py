@@ -10,7 +10,8 @@ from soapbench.bench.kinds import Paused, Resumed, Rinsed
 from soapbench.bench.state import Fact, Pause, Rinse
 
 # These are no work at the bench: a batch on hold stays on hold, and "take back" means what came before them.
-ASIDE = ("paused", "resumed", "rinsed", "noted", "attached", "took-back")
+ASIDE = ("paused", "resumed", "rinsed", "noted", "attached", "took-back", "taken-in-hand", "given-back", "credited",
+         "decided")  # fmt: skip
 
 
 def paused(tally: Tally, fact: Fact, payload: Paused) -> None:

@@ -11,6 +11,7 @@ from soapbench.bench import kinds
 from soapbench.bench.folding.book import REST_TEST, SCALE_CHECK, TRACE
 from soapbench.bench.folding.changes import take_change, weigh, weigh_part
 from soapbench.bench.folding.firming import looked, pressed
+from soapbench.bench.folding.hands import given_back, taken_in_hand
 from soapbench.bench.folding.pausing import ASIDE, end_pause, paused, resumed, rinsed
 from soapbench.bench.folding.remedying import take_remedy
 from soapbench.bench.folding.superfat import central, pot_doubt, situation
@@ -23,6 +24,8 @@ from soapbench.science.scale_check import scale_check
 MINUTE = 60.0
 # After these, what was weighed in for a way out is in.
 ENDS_TO_DO = ("done", "settled", "pot-checked", "trace-seen", "rest-tested", "split")
+# Never what "take back" means.
+UNTAKEN = ("started", "paused", "resumed", "rinsed", "taken-in-hand", "given-back", "credited")
 ENDINGS = ("released", "rejected", "stopped")
 # After these the superfat may be another one.
 MOVES_SUPERFAT = ("weighed", "changed", "remedied", "done")
@@ -39,7 +42,7 @@ def read(tally: Tally, fact: Fact) -> None:
         end_pause(tally, fact.happened_at)
     if fact.kind not in ("postponed", *ASIDE):
         tally.put_off = None  # going on takes it up again
-    if fact.kind not in ("started", "paused", "resumed", "rinsed", *ENDINGS):
+    if fact.kind not in (*UNTAKEN, *ENDINGS):
         tally.last_event = fact.id
     if fact.kind in MOVES_SUPERFAT and tally.is_combined and not tally.was_lye_heavy:
         now = central(tally)
@@ -149,6 +152,10 @@ def _noted(tally: Tally, fact: Fact, payload: kinds.Noted) -> None:
     tally.notes.append(fact)
 
 
+def _said_before(tally: Tally, fact: Fact, payload: kinds.Credited | kinds.Decided) -> None:
+    """What these say was applied to the log before it is read."""
+
+
 def _attached(tally: Tally, fact: Fact, payload: kinds.Attached) -> None:
     tally.attachments.append(fact)
 
@@ -208,6 +215,10 @@ _READERS: dict[str, Callable[[Tally, Fact, Any], None]] = {
     "paused": paused,
     "resumed": resumed,
     "rinsed": rinsed,
+    "taken-in-hand": taken_in_hand,
+    "given-back": given_back,
+    "credited": _said_before,
+    "decided": _said_before,
     "looked": looked,
     "firmness-checked": pressed,
     "cut": _cut,

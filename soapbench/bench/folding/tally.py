@@ -66,6 +66,7 @@ class Tally:
     firmness: list[Firmness] = field(default_factory=list)
     notes: list[Fact] = field(default_factory=list)
     attachments: list[Fact] = field(default_factory=list)
+    taken: dict[str, Fact] = field(default_factory=dict)  # prompt -> who took it in hand
     ended: Fact | None = None
     last_event: str = ""
     people: dict[str, None] = field(default_factory=dict)  # an ordered set
@@ -104,6 +105,7 @@ class Tally:
         """Note when a prompt was first done; a second time changes nothing."""
         if prompt in self.book.prompts:
             self.done.setdefault(prompt, at)
+            self.taken.pop(prompt, None)  # out of whose hand it ever was
 
     def is_accounted(self, line: Line) -> bool:
         return line.key in self.weights or line.key in self.left_out

@@ -7,6 +7,7 @@ from soapbench.bench.kinds import Payload
 from soapbench.bench.plan import Plan
 from soapbench.bench.rules.forcing import FORCING
 from soapbench.bench.rules.gathering import check_gathered
+from soapbench.bench.rules.hands import check_credited, check_decided, check_in_hand
 from soapbench.bench.rules.lye import check_done, check_pot
 from soapbench.bench.rules.order import check_ended, check_prompt, check_started, check_take_back, remark_on
 from soapbench.bench.rules.rack import check_bars, check_ending
@@ -21,6 +22,9 @@ CHECKS = (
     check_started,
     check_prompt,
     check_take_back,
+    check_in_hand,
+    check_credited,
+    check_decided,
     check_tick,
     check_gathered,
     check_weighed,

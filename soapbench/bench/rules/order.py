@@ -38,7 +38,7 @@ ANSWERS = {
 }
 AT_ANY = (
     "started", "read", "changed", "remedied", "noted", "attached", "paused", "resumed", "rinsed", TOOK_BACK,
-    "postponed", "stopped",
+    "postponed", "stopped", "taken-in-hand", "given-back", "credited", "decided",
 )  # fmt: skip
 # What may still be written into a closed batch: bars and floors can burn after it.
 AFTER_THE_END = ("noted", "attached", "rinsed")
@@ -76,7 +76,7 @@ def check_take_back(asked: Asked) -> None:
     found = next((fact for fact in asked.facts if fact.id == asked.payload.event), None)
     if found is None:
         raise Refused("That entry is not one of this batch.", "event")
-    if found.kind in ("started", "rinsed", TOOK_BACK):
+    if found.kind in ("started", "rinsed", "taken-in-hand", "given-back", TOOK_BACK):
         raise Refused("That entry cannot be taken back. Enter it again if it was right.", "event")
     if found.id in asked.state.withdrawn:
         raise Refused("That entry was taken back already.", "event")

@@ -27,6 +27,10 @@ export function eventWords(plan, event) {
   if (kind === "paused") return "hold on";
   if (kind === "resumed") return ["back at the bench", payload.checked].filter(Boolean).join(" · ");
   if (kind === "rinsed") return payload.is_running ? "rinsing began" : "rinsing ended";
+  if (kind === "taken-in-hand") return `in the hand of ${payload.to || event.person}`;
+  if (kind === "given-back") return "free again";
+  if (kind === "credited") return `that was ${payload.by}`;
+  if (kind === "decided") return "decided which answer counts";
   if (kind === "attached") return [payload.what === "photo" ? "photo" : "voice note", payload.words].filter(Boolean).join(": ");
   if (kind === "scale-checked") return `${payload.known_g} g: ${payload.read_g} g`;
   if (kind === "postponed") return payload.why;

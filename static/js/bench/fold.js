@@ -3,7 +3,9 @@
  * network. Pure. The server's answer corrects it; both are run against tests/vectors.
  */
 import { doseTargets, portionTargets, portionsNow, takings } from "./doses.js";
+import { counted } from "./conflicts.js";
 import { again, rest } from "./firming.js";
+import { inHand } from "./hands.js";
 import { soFarOf, tidy } from "./remedied.js";
 import { plannedOf, potTotal, settle } from "./sums.js";
 import { emptyTally, read } from "./tally.js";
@@ -28,11 +30,21 @@ const FIRM = "firm";
 export function fold(plan, events) {
   const log = inOrder(events);
   const withdrawn = withdrawnBy(log);
+  const standing = log.filter(({ id, kind }) => !withdrawn.has(id) && kind !== "took-back");
+  const { facts, conflicts } = counted(plan, credited(standing));
   const tally = emptyTally(plan);
-  for (const event of log) {
-    if (!withdrawn.has(event.id) && event.kind !== "took-back") read(tally, event);
-  }
-  return stateOf(tally, settle(tally));
+  for (const event of facts) read(tally, event);
+  return { ...stateOf(tally, settle(tally)), conflicts };
+}
+
+/**
+ * @param {Event[]} standing
+ * @returns {Event[]} each with the person who really did it
+ */
+function credited(standing) {
+  const said = standing.filter(({ kind }) => kind === "credited").map(({ payload }) => [payload.event, payload.by]);
+  const credits = new Map(/** @type {[string, string][]} */ (said));
+  return standing.map((event) => (credits.has(event.id) ? { ...event, person: credits.get(event.id) } : event));
 }
 
 /**
@@ -62,7 +74,7 @@ function withdrawnBy(log) {
 /**
  * @param {Tally} tally
  * @param {Settlement | null} settlement
- * @returns {State}
+ * @returns {Omit<State, "conflicts">}
  */
 function stateOf(tally, settlement) {
   const skipped = notNeeded(tally, settlement);
@@ -93,6 +105,7 @@ function stateOf(tally, settlement) {
     due_at: dueAt(tally, current, timers),
     rest: rest(tally),
     pressed_at: tally.pressings.at(-1)?.happened_at ?? null,
+    in_hand: tally.ended ? {} : inHand(tally.taken),
     paused_since: tally.ended ? null : tally.pausedSince,
     rinsing_since: tally.rinsingSince,
     last_event: tally.ended ? "" : tally.last,

@@ -1,6 +1,7 @@
 /**
  * What the events have told so far. The phone's half of soapbench.bench.folding: reading, changes and tally.
  */
+import { take } from "./hands.js";
 import { forget, remedy, soFarOf, tidy } from "./remedied.js";
 import { allHere, scaleIsGood } from "./ticks.js";
 
@@ -34,6 +35,7 @@ export function emptyTally(plan) {
     changes: /** @type {import("./types.js").Change[]} */ ([]),
     looks: /** @type {Event[]} */ ([]),
     pressings: /** @type {Event[]} */ ([]),
+    taken: /** @type {Record<string, Event>} */ ({}), // prompt -> who took it in hand
     ended: "",
     last: "",
     pausedSince: /** @type {string | null} */ (null),
@@ -54,9 +56,10 @@ export function read(tally, event) {
 }
 
 // No work at the bench: a batch on hold stays on hold.
-const ASIDE = ["paused", "resumed", "rinsed", "noted", "attached"];
+const HANDS = ["taken-in-hand", "given-back", "credited"];
+const ASIDE = ["paused", "resumed", "rinsed", "noted", "attached", "decided", ...HANDS];
 // Never what "take back" means.
-const UNTAKEN = ["started", "paused", "resumed", "rinsed"];
+const UNTAKEN = ["started", "paused", "resumed", "rinsed", ...HANDS];
 
 /** @type {Record<string, (tally: Tally, event: Event) => void>} */
 const READERS = {
@@ -64,6 +67,8 @@ const READERS = {
   resumed: (tally) => void (tally.pausedSince = null),
   rinsed: (tally, event) =>
     void (tally.rinsingSince = event.payload.is_running ? (tally.rinsingSince ?? event.happened_at) : null),
+  "taken-in-hand": (tally, event) => void (event.prompt in tally.done || take(tally.taken, event)),
+  "given-back": (tally, event) => void delete tally.taken[event.prompt],
   ticked: (tally, { payload }) => void (tally.ticked[payload.item] = payload.is_here ?? true),
   weighed: (tally, event) => weighWhole(tally, event, tally.lines.get(event.payload.line), event.payload.lot ?? null),
   "part-weighed": (tally, event) => weighPart(tally, event.payload.line, event.payload.mass_g),
@@ -144,7 +149,9 @@ function kindOf(tally, key) {
  * @param {Event} event
  */
 function markDone(tally, key, event) {
-  if (key && tally.plan.prompts.some((prompt) => prompt.key === key)) tally.done[key] ??= event.happened_at;
+  if (!key || !tally.plan.prompts.some((prompt) => prompt.key === key)) return;
+  tally.done[key] ??= event.happened_at;
+  delete tally.taken[key];
 }
 
 /**

@@ -3,7 +3,7 @@
  *
  * @typedef {{bytes: ArrayBuffer, media: string}} FileKept a photo or a recording that waits to be sent
  * @typedef {{id: string, kind: string, prompt: string, payload: Record<string, any>, happened_at: string,
- *   device_at?: string, device: string, position?: number,
+ *   device_at?: string, device: string, position?: number, person?: string, seen?: number | null,
  *   file?: FileKept}} Event
  * @typedef {{key: string, name: string, material: string, group: string, kind: string, basis: string, rate: number,
  *   planned_g: number, tolerance_g: number, vessel: string, portion: string, lot: number | null}} Line
@@ -34,6 +34,9 @@
  * @typedef {{take_g: number, of_g: number, share: number}} Taking
  * @typedef {{pot: string, temp_c: number, minutes: number, at: string, event: string}} Reading
  * @typedef {{event: string, prompt: string, at: string, payload: Record<string, any>}} Change a departure from the plan
+ * @typedef {{person: string, device: string, since: string, event: string}} InHand device: "" when it was handed over
+ * @typedef {{subject: string, prompt: string, facts: Event[], counts: string[], is_same: boolean, may_be_both: boolean,
+ *   decision: Event | null, is_open: boolean}} Conflict answers that knew nothing of each other
  * @typedef {object} State where the run stands, as far as the phone can tell by itself
  * @property {string} status
  * @property {string} current
@@ -59,6 +62,8 @@
  * @property {string | null} pressed_at when the loaf was last pressed
  * @property {string | null} paused_since the bench is on hold since then
  * @property {string | null} rinsing_since somebody rinses off something caustic since then
+ * @property {Record<string, InHand>} in_hand by prompt
+ * @property {Conflict[]} conflicts
  * @property {string} last_event
  * @property {string} trace
  * @property {Change[]} changes
