@@ -43,7 +43,9 @@ function choose(form, name, value) {
  * @returns {string}
  */
 function valueOf(form, name) {
-  return String(new FormData(form).get(name) ?? "");
+  const found = /** @type {any} */ (form.elements.namedItem(name)); // a FormData of the whole form is slow to make
+  const isUnchosen = found instanceof HTMLInputElement && found.type === "radio" && !found.checked;
+  return found && !isUnchosen ? String(found.value) : "";
 }
 
 /**

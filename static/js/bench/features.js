@@ -5,6 +5,7 @@
 import { wireAttached } from "./attached.js";
 import { wireAwake } from "./awake.js";
 import { wireBatterClock } from "./batterClock.js";
+import { breath } from "./breath.js";
 import { wireCooling } from "./cooling.js";
 import { wireDeviation } from "./deviation.js";
 import { wireDifferent } from "./different.js";
@@ -71,16 +72,4 @@ export async function wireFeatures(room) {
     await breath();
   }
   return (view) => shows.forEach((show) => show(view));
-}
-
-/** @returns {Promise<void>} once the browser has done what waited; a message comes sooner than a timer would */
-function breath() {
-  return new Promise((go) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      go();
-    };
-    port2.postMessage(null);
-  });
 }

@@ -1,6 +1,7 @@
 /**
  * The run page: shows one prompt at a time, records each tap on the device first, sends it when it can.
  */
+import { breath } from "./breath.js";
 import { benchTime, momentsOf, recallClock } from "./clock.js";
 import { clocks } from "./clocks.js";
 import { isCertain } from "./doubt.js";
@@ -28,6 +29,7 @@ const root = /** @type {HTMLElement} */ (document.querySelector("[data-run]"));
 const runId = root.dataset.run ?? "";
 const read = (/** @type {string} */ id) => JSON.parse(document.getElementById(id)?.textContent ?? "null");
 const run = session(read("plan-document"), read("state-document"), read("fact-documents"));
+await breath();
 const live = /** @type {HTMLElement} */ (root.querySelector("[data-live]"));
 const timers = clocks(/** @type {HTMLElement} */ (root.querySelector("[data-timers]")), live, runId);
 const STAYS = ["noted", "paused", "resumed", "rinsed", "attached"]; // what leaves the prompt where it is
@@ -41,6 +43,7 @@ const asked = run.plan.prompts.find(({ key }) => key === at)?.key ?? ""; // by t
 let shownPrompt = asked || run.view().current;
 let device = newId();
 let trouble = /** @type {"" | "offline" | "sign in" | "full"} */ ("");
+await breath();
 const showFeatures = await wireFeatures({
   root,
   runId,
@@ -265,6 +268,7 @@ function wire() {
 }
 
 wire();
+await breath();
 wirePrompt();
 root.dataset.live = "true";
 await recallClock().catch(() => {});
