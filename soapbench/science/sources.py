@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from importlib import import_module
-from pkgutil import iter_modules
+from pkgutil import walk_packages
 from types import ModuleType
 from typing import Literal
 
@@ -113,8 +113,8 @@ def _chapter(module: ModuleType) -> Chapter:
 
 def _modules() -> tuple[ModuleType, ...]:
     package = import_module("soapbench.science")
-    names = sorted(module.name for module in iter_modules(package.__path__))
-    return tuple(import_module(f"soapbench.science.{name}") for name in names)
+    names = sorted(module.name for module in walk_packages(package.__path__, "soapbench.science.") if not module.ispkg)
+    return tuple(import_module(name) for name in names)
 
 
 CIAAW_2021 = Source(

@@ -12,12 +12,12 @@ from hypothesis import strategies as st
 from soapbench.science.errors import OutOfRange
 from tests.science.calls import CALLS, WITHOUT_SUMS, Choice, Made, public_functions
 
-FUNCTIONS = {name: one for name, one in public_functions().items() if name.split(".")[0] not in WITHOUT_SUMS}
+FUNCTIONS = {name: one for name, one in public_functions().items() if name.rpartition(".")[0] not in WITHOUT_SUMS}
 WILD = (
     *(math.nan, math.inf, -math.inf, 0.0, -0.0, -1.0, -273.16, 1e300, -1e300),
     *(1e9, 1e-9, 1e-300, -1e-300, 5e-324, 1.7976931348623157e308),
 )
-SLOW = ("cooling.", "cooling_fit.", "cure.")  # each call fits a curve
+SLOW = ("cooling.", "cooling_fit.", "cure.", "pattern.")  # each call fits a curve, or makes faces
 A_SENTENCE = re.compile(r"[A-Z“\d+-].*[.?]$", re.DOTALL)
 
 

@@ -1,14 +1,13 @@
 from importlib import import_module
 from inspect import getmembers, isfunction
-from pkgutil import iter_modules, resolve_name
+from pkgutil import resolve_name
 
 import pytest
 
-import soapbench.science
 from soapbench.science.sources import chapters, everything
-from tests.science.calls import DRAWN
+from tests.science.calls import DRAWN, module_names
 
-MODULES = sorted(module.name for module in iter_modules(soapbench.science.__path__))
+MODULES = module_names()
 # No formula in them: the checks that raise, the page of sources itself, and words for sentences.
 WITHOUT_A_FORMULA = {"errors", "sources", "remedy_answer", "words"}
 # Plain arithmetic under the relations that call it, which name its source.

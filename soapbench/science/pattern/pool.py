@@ -12,7 +12,8 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from soapbench.science.errors import OutOfRange, positive
-from soapbench.science.sources import OWN_CHOICE, Constant, Source
+from soapbench.science.sources import OWN_CHOICE, Constant, Relation, Source
+from soapbench.science.words import say
 
 if TYPE_CHECKING:
     import numpy as np
@@ -28,7 +29,15 @@ REARRANGED = Source(
     "volumes of every portion tested by counting points",
     "from memory",
 )
-STEEPEST = Constant("Most of the depth that a lens may take", "", 0.6, "", OWN_CHOICE, "lens_fits: else it spreads")
+STEEPEST = Constant(
+    "Most of the depth that a lens may take",
+    "",
+    0.6,
+    "",
+    OWN_CHOICE,
+    "lens_fits",
+    why="More would stand out of the batter rather than push it aside.",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,12 +183,18 @@ def _scale(stage: Lens, box: Box) -> float:
     length, width = np.array([box.length]), np.array([box.width])
     total = sum(float(bx.filled(length)[0] * by.filled(width)[0]) for bx, by in stage.places)
     if total <= 0:
-        raise OutOfRange("This pour lies outside the mould. Move it inwards.")
+        raise OutOfRange(say("This pour lies outside the mould. Move it inwards."))
     return stage.volume / total
 
 
 def thickness(stage: Lens, box: Box, x: Array, y: Array) -> Array:
-    """Return how thick a lens is over the floor, mm; its integral is its volume."""
+    """Return how thick a lens is over the floor, mm; its integral is its volume.
+
+    Raises:
+        OutOfRange: the lens lies outside the mould.
+
+    Source: bumps (1 - t²)², scaled to the volume.
+    """
     import numpy as np
 
     return np.asarray(_scale(stage, box) * sum(bx.at(x) * by.at(y) for bx, by in stage.places))
@@ -193,6 +208,9 @@ def before_lens(
     Args:
         at: points outside the lens, mm. low, high: the level before and after it, mm.
 
+    Raises:
+        OutOfRange: the lens lies outside the mould or is deeper than the batter, or a level is not above zero.
+
     Source: triangular rearrangement; determinant 1, floor and walls stay where they are.
     """
     import numpy as np
@@ -200,6 +218,9 @@ def before_lens(
     x, y, z = at
     scale, width = _scale(stage, box), np.array([box.width])
     thick = thickness(stage, box, x, y)
+    positive(low, "The level before", "mm")
+    if positive(high, "The level after", "mm") <= float(np.max(thick, initial=0.0)):
+        raise OutOfRange(say("This pour is deeper than the batter. Let it spread."))
     whole = [(bx, by, float(by.filled(width)[0])) for bx, by in stage.places]
     filled_x = scale * sum(bx.filled(x) * across for bx, _by, across in whole)
     filled_xy = scale * sum(bx.at(x) * by.filled(y) for bx, by, _across in whole)
@@ -212,7 +233,13 @@ def before_lens(
 
 
 def lens_fits(stage: Lens, box: Box, low: float) -> bool:
-    """Return whether a lens takes no more of the depth than batter lets it: else it spreads."""
+    """Return whether a lens takes no more of the depth than batter lets it: else it spreads.
+
+    Raises:
+        OutOfRange: the lens lies outside the mould.
+
+    Source: own choice.
+    """
     import numpy as np
 
     high = low + stage.volume / box.floor
@@ -222,10 +249,23 @@ def lens_fits(stage: Lens, box: Box, low: float) -> bool:
 
 
 def volumes(stages: Sequence[Stage]) -> dict[int, float]:
-    """Return mm³ by label."""
+    """Return mm³ by label.
+
+    Source: addition.
+    """
     found: dict[int, float] = {}
     for stage in stages:
         parts = stage.portions if isinstance(stage, Columns) else ((stage.label, stage.volume),)
         for label, volume in parts:
             found[label] = found.get(label, 0.0) + volume
     return found
+
+
+CONSTANTS = (STEEPEST,)
+_HERE = "soapbench.science.pattern.pool."
+RELATIONS = (
+    Relation("Thickness of a lens", "k·Σ X(x)·Y(y), ∬τ = V", "mm", REARRANGED, _HERE + "thickness"),
+    Relation("Old batter before a lens", "x0, y0, z0 with determinant 1", "mm", REARRANGED, _HERE + "before_lens"),
+    Relation("Does a lens stand", "max τ ≤ 0.6·h", "", OWN_CHOICE, _HERE + "lens_fits"),
+    Relation("Volume of each portion poured", "Σ V", "mm³", REARRANGED, _HERE + "volumes"),
+)
