@@ -81,7 +81,16 @@ class Figure:
     kind: Literal["figure"] = field(default="figure", init=False)
 
 
-Block = Words | Pairs | Table | Curve | Figure
+@dataclass(frozen=True)
+class Code:
+    """Words that a camera reads off paper, with what is in them; the screen has them as text already."""
+
+    text: str
+    caption: str
+    kind: Literal["code"] = field(default="code", init=False)
+
+
+Block = Words | Pairs | Table | Curve | Figure | Code
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from reportlab.platypus import CondPageBreak, Flowable, Image, KeepTogether, Par
 
 from soapbench.logbook import blocks
 from soapbench.logbook.paper_chart import drawing
+from soapbench.logbook.paper_seal import SealBox
 from soapbench.logbook.paper_styles import (
     BODY,
     CELL,
@@ -44,6 +45,7 @@ HEADED = [("LINEBELOW", (0, 0), (-1, 0), 0.8, LINE), ("VALIGN", (0, 0), (-1, 0),
 SWATCH_MM = 7.0
 CAPTION_ROOM = 20 * mm  # a caption, the head of a table, and a row
 PHOTO_MM = 84.0
+SEAL_MM = 32.0
 CHART_MM = 112.0  # a curve need not fill the page
 
 
@@ -57,6 +59,11 @@ def flowables(block: blocks.Block, width: float) -> list[Flowable]:
         return [*_caption(block), table(block, width), Spacer(1, 2 * mm)]
     if isinstance(block, blocks.Figure):
         return [KeepTogether(figure(block, width)), Spacer(1, 2.5 * mm)]
+    if isinstance(block, blocks.Code):
+        return [
+            KeepTogether([SealBox(block.text, SEAL_MM * mm), Paragraph(escape(block.caption), SMALL)]),
+            Spacer(1, 2.5 * mm),
+        ]
     sentence = Paragraph(escape(block.chart.sentence), SMALL)
     return [KeepTogether([drawing(block.chart, min(width, CHART_MM * mm)), sentence]), Spacer(1, 2.5 * mm)]
 

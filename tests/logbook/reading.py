@@ -45,6 +45,8 @@ def _lines(block):
         return [f"{block.caption} ({block.note})"]
     if block.kind == "curve":
         return [block.chart.sentence]
+    if block.kind == "code":
+        return [f"{block.caption} ({block.text})"]
     rows = block.rows if block.kind == "table" else [(Cell(name), cell) for name, cell in block.rows]
     return [" | ".join(f"{cell.text} ({cell.note})" if cell.note else cell.text for cell in row) for row in rows]
 

@@ -131,3 +131,16 @@ def test_no_heading_stands_alone_at_the_foot_of_a_page(lines):
         lowest = [page.extract_text().splitlines()[-2] for page in pdf.pages]  # above the foot
 
     assert not titles.intersection(lowest)
+
+
+def test_the_seal_is_a_square_of_vectors_for_a_camera():
+    with pdfplumber.open(BytesIO(content())) as document:
+        page = next(
+            each for each in document.pages if "to hold against the record on the screen" in each.extract_text()
+        )
+        modules = [rect for rect in page.rects if rect["width"] < 3 and abs(rect["width"] - rect["height"]) < 0.1]
+
+    assert len(modules) > 200
+    across = max(rect["x1"] for rect in modules) - min(rect["x0"] for rect in modules)
+    down = max(rect["bottom"] for rect in modules) - min(rect["top"] for rect in modules)
+    assert across == pytest.approx(down, abs=1)

@@ -95,6 +95,13 @@ def test_a_whole_chain_and_a_broken_one_are_told_apart():
     assert f"Head digest, SHA-256 | {DIGEST}" in lines(broken, "chain")
 
 
+def test_the_seal_for_paper_names_the_batch_its_entries_and_its_head_digest():
+    bench = hand().start()
+
+    assert lines(record(bench), "chain")[-1].endswith(f"(20261125-IB-1 an-id {len(bench.facts)} {DIGEST})")
+    assert not any(DIGEST in text for text in lines(record(bench, head_digest=""), "chain"))
+
+
 def test_a_lot_that_the_plan_does_not_know_is_named_by_its_code():
     bench = hand().start().until("weigh:fat:palm")
     bench.weigh("fat:palm", lot=77)

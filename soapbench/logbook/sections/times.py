@@ -10,7 +10,7 @@ from django.utils.translation import gettext_lazy as later
 
 from soapbench.bench.plan import Prompt
 from soapbench.bench.state import Fact
-from soapbench.logbook.blocks import Block, Cell, Column, Pairs, Section, Table, Words
+from soapbench.logbook.blocks import Block, Cell, Code, Column, Pairs, Section, Table, Words
 from soapbench.logbook.given import Given
 from soapbench.logbook.words import short_moment, when
 
@@ -75,4 +75,8 @@ def _chain(given: Given) -> tuple[Block, ...]:
         (_("Head digest, SHA-256"), Cell(given.head_digest or _("no entry yet"))),
         (_("Record"), Cell(given.id)),
     )
-    return said, Pairs(rows)
+    if not given.head_digest:
+        return said, Pairs(rows)
+    sealed = f"{given.code} {given.id} {len(given.facts)} {given.head_digest}"
+    caption = _("Batch code, record, number of entries and head digest, to hold against the record on the screen.")
+    return said, Pairs(rows), Code(sealed, caption)
