@@ -115,6 +115,7 @@ AUTH_PASSWORD_VALIDATORS = [{"NAME": "django.contrib.auth.password_validation.Mi
 
 LANGUAGE_CODE = env.text("LANGUAGE", "en")
 LANGUAGES = [("en", "English")]
+LOCALE_PATHS = [BASE_DIR / "soapbench" / "locale"]
 TIME_ZONE = env.text("TIME_ZONE", "UTC")
 USE_I18N = True
 USE_TZ = True

@@ -10,6 +10,7 @@ from soapbench.bars.formula import Additive, Formula, FormulaError
 from soapbench.bars.to_science import WATER, Facts, known, portion_shares
 from soapbench.science.doses import dose_g
 from soapbench.science.rounding import round_to
+from soapbench.science.words import say
 
 GROUPS: dict[str, Group] = {"colourant": "colourant", "scent": "scent", "addition": "addition"}
 
@@ -30,9 +31,15 @@ def _dosed(
 ) -> Amount:
     fact = known(facts, line.material)
     if line.goes_to not in shares:
-        raise FormulaError(f"{fact.name} goes to portion {line.goes_to}, which is not there. Choose another portion.")
+        raise FormulaError(
+            say(
+                "{name} goes to portion {goes_to}, which is not there. Choose another portion.",
+                name=fact.name,
+                goes_to=line.goes_to,
+            )
+        )
     if fact.kind not in GROUPS:
-        raise FormulaError(f"{fact.name} is a {fact.kind}. It cannot be an addition.")
+        raise FormulaError(say("{name} is a {kind}. It cannot be an addition.", name=fact.name, kind=fact.kind))
     share = shares[line.goes_to]
     mass = on_the_scale(dose_g(line.dose, line.basis, share * fats_g, share * batter_g), resolution_g)
     group = GROUPS[fact.kind]
@@ -56,7 +63,9 @@ def _carrier(formula: Formula, facts: Facts, line: Additive, amount: Amount, res
     source = _source(formula, key)
     name = facts[key].name if key in facts else ("Water" if key == WATER else key)
     if not source:
-        raise FormulaError(f"{amount.name} is dispersed in {name}, which is not in the recipe.")
+        raise FormulaError(
+            say("{name} is dispersed in {name_2}, which is not in the recipe.", name=amount.name, name_2=name)
+        )
     mass = round_to(max(0.0, line.disperse_ratio) * amount.mass_g, resolution_g)
     line_key = f"carrier:{amount.portion}:{amount.material}:{key}"
     return Amount(line_key, key, name, "carrier", mass, amount.portion, line.disperse_ratio, source)
@@ -84,7 +93,12 @@ def _less(line: Amount, carriers: Sequence[Amount]) -> Amount:
     if left < 0:
         wanted = sum(carrier.mass_g for carrier in carriers)
         raise FormulaError(
-            f"The colours and scents take {wanted:g} g of {line.name}; the recipe has {line.mass_g:g} g. "
-            "Disperse them in less, or in another fat."
+            say(
+                "The colours and scents take {wanted:g} g of {name}; the recipe has {mass:g} g. Disperse them in "
+                "less, or in another fat.",
+                wanted=wanted,
+                name=line.name,
+                mass=line.mass_g,
+            )
         )
     return replace(line, mass_g=left)

@@ -30,6 +30,7 @@ from soapbench.science.alkali import Acid, AlkaliMass
 from soapbench.science.batter import batter_volume_ml
 from soapbench.science.errors import positive
 from soapbench.science.rounding import round_keeping_total
+from soapbench.science.words import say
 
 __all__ = [
     "ALL",
@@ -136,7 +137,7 @@ def fat_masses(formula: Formula, fats_g: float, resolution_g: float) -> dict[str
     positive(fats_g, "The fats of a batch")
     total = sum(line.amount for line in formula.fats)
     if total <= 0:
-        raise FormulaError("Give the formula at least one fat, with an amount above 0.")
+        raise FormulaError(say("Give the formula at least one fat, with an amount above 0."))
     rounded = round_keeping_total([line.amount / total * fats_g for line in formula.fats], resolution_g)
     masses: dict[str, float] = {}
     for line, mass in zip(formula.fats, rounded, strict=True):
@@ -176,8 +177,8 @@ def _fat_lines(formula: Formula, facts: Facts, masses: dict[str, float]) -> tupl
 
 def _alkali_lines(mass: AlkaliMass, facts: Facts) -> tuple[Amount, ...]:
     jars: tuple[tuple[AlkaliKey, str, str, float], ...] = (
-        ("alkali:naoh", NAOH, "Sodium hydroxide", mass.naoh_g),
-        ("alkali:koh", KOH, "Potassium hydroxide", mass.koh_g),
+        ("alkali:naoh", NAOH, say("Sodium hydroxide"), mass.naoh_g),
+        ("alkali:koh", KOH, say("Potassium hydroxide"), mass.koh_g),
     )
     return tuple(
         Amount(key, material, facts[material].name if material in facts else name, "alkali", grams)

@@ -10,6 +10,7 @@ from soapbench.bars.formula import Formula
 from soapbench.bars.to_science import Facts, science_acid, science_fat
 from soapbench.science.acids import CitricForm, citric_acid, salt_made_g
 from soapbench.science.alkali import Alkali, alkali_mixture
+from soapbench.science.words import say
 from soapbench.shelf.acids import CITRIC, KINDS, other_form, strength
 from soapbench.shelf.facts import MaterialFacts
 
@@ -56,19 +57,32 @@ def _acids(facts: Facts, made: Amounts) -> Iterator[tuple[str, float, float]]:
 
 
 def _taken_words(fact: MaterialFacts, mass_g: float, mol: float, alkali: Alkali) -> str:
-    taken = f"{fact.name}: {mass_g:.4g} g takes {_alkali_words(mol, alkali)}"
+    taken = say(
+        "{name}: {mass:.4g} g takes {alkali_words}",
+        name=fact.name,
+        mass=mass_g,
+        alkali_words=_alkali_words(mol, alkali),
+    )
     kind = KINDS.get(fact.key)
     if kind is None:
         return f"{taken}."
     share = 1.0 if fact.kind == "fat" else strength(kind, fact.takes_koh_mg_per_g)
     salt = salt_made_g(kind, mass_g, share, alkali.naoh_mole_share)
-    return f"{taken} and becomes {salt:.3g} g of {_metal(alkali)} {SALTS[kind]}."
+    return say(
+        "{taken} and becomes {salt:.3g} g of {metal} {SALTS}.",
+        taken=taken,
+        salt=salt,
+        metal=_metal(alkali),
+        SALTS=SALTS[kind],
+    )
 
 
 def _alkali_words(mol: float, alkali: Alkali) -> str:
     mass = alkali_mixture(mol, alkali)
     jars = ((mass.naoh_g, "sodium"), (mass.koh_g, "potassium"))
-    return " and ".join(f"{grams:.3g} g of {metal} hydroxide" for grams, metal in jars if grams > 0)
+    return " and ".join(
+        say("{grams:.3g} g of {metal} hydroxide", grams=grams, metal=metal) for grams, metal in jars if grams > 0
+    )
 
 
 def _metal(alkali: Alkali) -> str:
@@ -83,12 +97,26 @@ def _other_words(key: str, mass_g: float, alkali: Alkali) -> str:
     mol, other_mol = (citric_acid(mass_g, FORMS[form]).mol for form in (key, other))
     taken, wrong = alkali_mixture(other_mol, alkali).total_g, alkali_mixture(abs(mol - other_mol), alkali).total_g
     what = "too much alkali in the pot" if mol > other_mol else "alkali missing, so more superfat"
-    return f"If the jar says {FORMS[other]}, it takes {taken:.3g} g: that is {wrong:.2g} g {what}. Read the jar."
+    return say(
+        "If the jar says {FORMS}, it takes {taken:.3g} g: that is {wrong:.2g} g {what}. Read the jar.",
+        FORMS=FORMS[other],
+        taken=taken,
+        wrong=wrong,
+        what=what,
+    )
 
 
 def _jar(facts: Facts, key: str) -> Findings:
     """Yield a warning where the shelf holds only the form that the formula does not count on."""
     other = facts.get(other_form(key) or "")
     if other and other.left_g and not facts[key].left_g:
-        sentence = f"The jar on the shelf is {other.name.lower()} (lot {other.lot_code}); this formula counts on"
-        yield attention("acid-form", f"{sentence} {facts[key].name.lower()}. Choose the form of your jar.", "additives")
+        sentence = say(
+            "The jar on the shelf is {name!l} (lot {lot_code}); this formula counts on",
+            name=other.name,
+            lot_code=other.lot_code,
+        )
+        yield attention(
+            "acid-form",
+            say("{sentence} {name!l}. Choose the form of your jar.", sentence=sentence, name=facts[key].name),
+            "additives",
+        )

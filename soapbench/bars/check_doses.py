@@ -10,6 +10,7 @@ from soapbench.bars.finding import Findings, good, stop
 from soapbench.bars.formula import Formula
 from soapbench.bars.to_science import Facts, portion_shares
 from soapbench.science.doses import Limit, PortionChecks, PortionDose, check_portions, finished_g
+from soapbench.science.words import say
 from soapbench.shelf.facts import MaterialFacts
 
 
@@ -35,7 +36,12 @@ def _kept(checks: PortionChecks) -> str:
     letter, highest = max(checks.portions, key=lambda pair: pair[1].percent)
     if highest.percent < 1.01 * checks.whole.percent:
         return checks.whole.sentence
-    return f"{checks.whole.sentence} In portion {letter} it is {highest.percent:.3g} %."
+    return say(
+        "{sentence} In portion {letter} it is {percent:.3g} %.",
+        sentence=checks.whole.sentence,
+        letter=letter,
+        percent=highest.percent,
+    )
 
 
 def _limit(fact: MaterialFacts) -> Limit | None:

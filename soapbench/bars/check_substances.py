@@ -12,11 +12,14 @@ from soapbench.bars.formula import Formula
 from soapbench.bars.to_science import Facts, portion_shares
 from soapbench.science.doses import DoseCheck, finished_g
 from soapbench.science.restricted import Scent, check_substances
+from soapbench.science.words import mark, say
 
 WHOLE = ""
 RICHER = 1.01  # less than that is the rounding of the weights
-ONE_CERTIFICATE = "The certificate of your lot wins over this figure."
-MORE_CERTIFICATES = "The certificates of your lots win over this figure; ask the supplier whether they count together."
+ONE_CERTIFICATE = mark("The certificate of your lot wins over this figure.")
+MORE_CERTIFICATES = mark(
+    "The certificates of your lots win over this figure; ask the supplier whether they count together."
+)
 
 
 @dataclass(frozen=True)
@@ -75,16 +78,20 @@ def _with_parts(facts: Facts, made: Amounts) -> Sequence[str]:
 def _over(substance: str, letter: str, found: DoseCheck, facts: Facts, made: Amounts) -> Findings:
     bringers = {key: _share_in(facts, key, substance) for key in _with_parts(facts, made)}
     bringers = {key: share for key, share in bringers.items() if share > 0}
-    where = f"Portion {letter}, all scents together: " if letter else "All scents together: "
-    names = ", ".join(f"{facts[key].name} (up to {share:g} % of it)" for key, share in bringers.items())
-    sentence = f"{where}{found.sentence} It comes with {names}."
+    where = say("Portion {letter}, all scents together: ", letter=letter) if letter else say("All scents together: ")
+    names = ", ".join(
+        say("{name} (up to {share:g} % of it)", name=facts[key].name, share=share) for key, share in bringers.items()
+    )
+    sentence = say("{where}{sentence} It comes with {names}.", where=where, sentence=found.sentence, names=names)
     if all(facts[key].limit_confidence == "supplier" for key in bringers):
         # The certificate of the very oil wins over the table, but says nothing of two oils together.
-        words = MORE_CERTIFICATES if len(bringers) > 1 else ONE_CERTIFICATE
+        words = say(MORE_CERTIFICATES if len(bringers) > 1 else ONE_CERTIFICATE)
         yield attention("substance", f"{sentence} {words}", "additives")
     else:
         yield stop(
-            "substance", f"{sentence} Take less of that, or write down the certificate of your lot.", "additives"
+            "substance",
+            say("{sentence} Take less of that, or write down the certificate of your lot.", sentence=sentence),
+            "additives",
         )
 
 
@@ -94,9 +101,19 @@ def _share_in(facts: Facts, key: str, substance: str) -> float:
 
 def _kept_words(kept: Sequence[tuple[str, DoseCheck]]) -> str:
     told = ", ".join(
-        f"{substance} {found.percent:.2g} of {found.limit.max_percent:g} % ({found.limit.confidence})"
+        say(
+            "{substance} {percent:.2g} of {max_percent:g} % ({confidence})",
+            substance=substance,
+            percent=found.percent,
+            max_percent=found.limit.max_percent,
+            confidence=found.limit.confidence,
+        )
         for substance, found in kept
         if found.limit
     )
     sources = "; ".join(dict.fromkeys(found.limit.source for _, found in kept if found.limit))
-    return f"Limited substances, added up over all scents at the most that they may hold: {told}. Limits: {sources}."
+    return say(
+        "Limited substances, added up over all scents at the most that they may hold: {told}. Limits: {sources}.",
+        told=told,
+        sources=sources,
+    )

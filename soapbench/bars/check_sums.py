@@ -15,6 +15,7 @@ from soapbench.science.lye import water_to_alkali
 from soapbench.science.mould import Mould
 from soapbench.science.profile import sentences
 from soapbench.science.rounding import scale_too_coarse, smallest_sensible_g
+from soapbench.science.words import say
 
 # Own marks, from common practice, no source.
 STRONG_LYE = 0.40
@@ -38,32 +39,56 @@ def sum_findings(formula: Formula, facts: Facts, sums: Sums, resolution_g: float
 
 def _scale(made: Amounts, resolution_g: float) -> Findings:
     if scale_too_coarse(resolution_g, made.alkali_mass.total_g):
-        sentence = f"One step of {resolution_g:g} g is much for {made.alkali_mass.total_g:g} g of alkali."
-        yield attention("coarse-scale", f"{sentence} Use a finer scale, or make a bigger batch.", "size")
+        sentence = say(
+            "One step of {resolution:g} g is much for {total:g} g of alkali.",
+            resolution=resolution_g,
+            total=made.alkali_mass.total_g,
+        )
+        yield attention(
+            "coarse-scale", say("{sentence} Use a finer scale, or make a bigger batch.", sentence=sentence), "size"
+        )
     least = smallest_sensible_g(resolution_g)
     small = [line for line in made.additives if line.mass_g < least]
     if small:
         names = ", ".join(f"{line.name} ({line.mass_g:g} g)" for line in small)
-        sentence = f"Too little for a scale of {resolution_g:g} g steps: {names}."
-        yield attention("small-doses", f"{sentence} Weigh it on a finer scale.", "additives")
+        sentence = say(
+            "Too little for a scale of {resolution:g} g steps: {names}.", resolution=resolution_g, names=names
+        )
+        yield attention("small-doses", say("{sentence} Weigh it on a finer scale.", sentence=sentence), "additives")
 
 
 def _lye(share: float) -> Findings:
-    sentence = f"The lye is {100 * share:.0f} % strong, {water_to_alkali(share):.2g} g of water for 1 g of alkali."
+    sentence = say(
+        "The lye is {share:.0f} % strong, {water_to_alkali:.2g} g of water for 1 g of alkali.",
+        share=100 * share,
+        water_to_alkali=water_to_alkali(share),
+    )
     if share > STRONG_LYE:
-        yield attention("strong-lye", f"{sentence} It gets hot, and the batter thickens soon.", "water")
+        yield attention(
+            "strong-lye", say("{sentence} It gets hot, and the batter thickens soon.", sentence=sentence), "water"
+        )
     elif share < WEAK_LYE:
-        yield attention("weak-lye", f"{sentence} The batter is slow, and the bars shrink while they dry.", "water")
+        yield attention(
+            "weak-lye",
+            say("{sentence} The batter is slow, and the bars shrink while they dry.", sentence=sentence),
+            "water",
+        )
     else:
         yield good("lye", sentence, "water")
 
 
 def _hardness(liquid: float) -> Findings:
-    sentence = f"{100 * liquid:.0f} % of the fats are liquid at 20 °C, {100 * (1 - liquid):.0f} % soft or solid."
+    sentence = say(
+        "{liquid:.0f} % of the fats are liquid at 20 °C, {liquid_2:.0f} % soft or solid.",
+        liquid=100 * liquid,
+        liquid_2=100 * (1 - liquid),
+    )
     if liquid > MUCH_LIQUID:
-        yield attention("liquid-fats", f"{sentence} The loaf stays soft for long: unmould it late.", "fats")
+        yield attention(
+            "liquid-fats", say("{sentence} The loaf stays soft for long: unmould it late.", sentence=sentence), "fats"
+        )
     elif liquid < LITTLE_LIQUID:
-        sentence += " It sets soon: mix warm enough that nothing goes solid in the pot, and cut early."
+        sentence += " " + say("It sets soon: mix warm enough that nothing goes solid in the pot, and cut early.")
         yield attention("hard-fats", sentence, "fats")
     else:
         yield good("hardness", sentence, "fats")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from soapbench.bars.finding import Findings, attention, good, stop
 from soapbench.bars.sums import Sums
 from soapbench.science.superfat import SuperfatInterval
+from soapbench.science.words import say
 
 # Own marks, from common practice, no source.
 HIGH_SUPERFAT = 0.10
@@ -16,21 +17,37 @@ def superfat_findings(sums: Sums) -> Findings:
     yield from _whole(sums.superfat)
     if sums.superfat.central > HIGH_SUPERFAT:
         yield attention(
-            "much-superfat", "So much fat left over lathers less and spoils sooner (common practice).", "alkali"
+            "much-superfat", say("So much fat left over lathers less and spoils sooner (common practice)."), "alkali"
         )
     yield from _portions(sums)
 
 
 def _whole(superfat: SuperfatInterval) -> Findings:
-    central = f"The superfat is {100 * superfat.central:.1f} %"
+    central = say("The superfat is {central:.1f} %", central=100 * superfat.central)
     if superfat.is_lye_heavy:
-        yield stop("lye-heavy", f"{central}: lye-heavy. Ask for more superfat, or use a finer scale.", "alkali")
+        yield stop(
+            "lye-heavy",
+            say("{central}: lye-heavy. Ask for more superfat, or use a finer scale.", central=central),
+            "alkali",
+        )
     elif superfat.lye_heavy_possible:
-        sentence = f"{central}, but it may lie {_span(superfat)}: an unlucky batch would be lye-heavy."
+        sentence = say(
+            "{central}, but it may lie {span}: an unlucky batch would be lye-heavy.",
+            central=central,
+            span=_span(superfat),
+        )
         yield attention("may-be-lye-heavy", f"{sentence} {superfat.narrowing_advice()}", "alkali")
     else:
-        most = f" Most of the doubt is {superfat.weighs_most}." if superfat.weighs_most else ""
-        yield good("superfat", f"{central}; 95 in 100 batches lie {_span(superfat)}.{most}", "alkali")
+        most = (
+            " " + say("Most of the doubt is {weighs_most}.", weighs_most=superfat.weighs_most)
+            if superfat.weighs_most
+            else ""
+        )
+        yield good(
+            "superfat",
+            say("{central}; 95 in 100 batches lie {span}.{most}", central=central, span=_span(superfat), most=most),
+            "alkali",
+        )
 
 
 def _portions(sums: Sums) -> Findings:
@@ -44,10 +61,17 @@ def _portions(sums: Sums) -> Findings:
         return  # said of the whole batch already
     for letter, one in sums.portion_intervals.items():
         if one.lye_heavy_possible:
-            sentence = f"Portion {letter} has {100 * one.central:.1f} % superfat, but it may lie {_span(one)}."
-            remedy = f"An unlucky batch would be lye-heavy there. {one.narrowing_advice()}"
+            sentence = say(
+                "Portion {letter} has {central:.1f} % superfat, but it may lie {span}.",
+                letter=letter,
+                central=100 * one.central,
+                span=_span(one),
+            )
+            remedy = say(
+                "An unlucky batch would be lye-heavy there. {narrowing_advice}", narrowing_advice=one.narrowing_advice()
+            )
             yield attention("portion-may-be-lye-heavy", f"{sentence} {remedy}", "additives")
 
 
 def _span(one: SuperfatInterval) -> str:
-    return f"between {100 * one.low:.1f} and {100 * one.high:.1f} %"
+    return say("between {low:.1f} and {high:.1f} %", low=100 * one.low, high=100 * one.high)

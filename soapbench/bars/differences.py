@@ -11,25 +11,26 @@ from django.utils.translation import gettext as _
 from soapbench.bars.fields import spelt
 from soapbench.bars.formula import Additive, Formula, Portion, PourStage, Process
 from soapbench.bars.words import SAID
+from soapbench.science.words import mark
 
 Names = Mapping[str, str]
 
 _PROCESS = {
-    "fats_c": "warm the fats to {} °C",
-    "mix_low_c": "mix from {} °C",
-    "mix_high_c": "mix up to {} °C",
-    "trace": "blend to {}",
-    "oven": "warm oven: {}",
-    "oven_c": "oven at {} °C",
-    "oven_minutes": "oven for {} min",
-    "insulated": "wrapped mould: {}",
-    "unmould_hours": "unmould after {} h",
-    "cut_hours": "cut after {} h",
-    "cure_days": "cure for {} days",
+    "fats_c": mark("warm the fats to {} °C"),
+    "mix_low_c": mark("mix from {} °C"),
+    "mix_high_c": mark("mix up to {} °C"),
+    "trace": mark("blend to {}"),
+    "oven": mark("warm oven: {}"),
+    "oven_c": mark("oven at {} °C"),
+    "oven_minutes": mark("oven for {} min"),
+    "insulated": mark("wrapped mould: {}"),
+    "unmould_hours": mark("unmould after {} h"),
+    "cut_hours": mark("cut after {} h"),
+    "cure_days": mark("cure for {} days"),
 }
 
 
-_BY_PROCESS = {"unmould_hours": "Unmould when it is firm.", "cut_hours": "Cut when it leaves the mould."}
+_BY_PROCESS = {"unmould_hours": mark("Unmould when it is firm."), "cut_hours": mark("Cut when it leaves the mould.")}
 
 
 def differences(old: Formula, new: Formula, names: Names) -> tuple[str, ...]:
@@ -179,9 +180,9 @@ def _process(old: Process, new: Process) -> list[str]:
 
 def _process_words(name: str, value: Any) -> str:
     if name in _BY_PROCESS and not value:
-        return _BY_PROCESS[name]
+        return _(_BY_PROCESS[name])
     said = {True: _("yes"), False: _("no")}[value] if isinstance(value, bool) else SAID.get(str(value), value)
-    text = _PROCESS[name].format(spelt(said) if isinstance(said, float) else said)
+    text = _(_PROCESS[name]).format(spelt(said) if isinstance(said, float) else said)
     return f"{text[:1].upper()}{text[1:]}."
 
 

@@ -11,6 +11,8 @@ from typing import Any, Literal
 
 import msgspec
 
+from soapbench.science.words import say
+
 SCHEMA = 1
 LETTERS = "ABCDEFGH"
 
@@ -157,9 +159,15 @@ def from_document(document: Any) -> Formula:
     try:
         formula = msgspec.convert(document, Formula)
     except msgspec.ValidationError as error:
-        raise FormulaError(f"This is not a formula: {error}.") from error
+        raise FormulaError(say("This is not a formula: {error}.", error=error)) from error
     if formula.schema != SCHEMA:
-        raise FormulaError(f"This formula is written in schema {formula.schema}; this app reads schema {SCHEMA}.")
+        raise FormulaError(
+            say(
+                "This formula is written in schema {schema}; this app reads schema {SCHEMA}.",
+                schema=formula.schema,
+                SCHEMA=SCHEMA,
+            )
+        )
     return formula
 
 

@@ -12,6 +12,7 @@ from soapbench.science.alkali import Acid, Alkali, AlkaliMass, Fat, alkali_for
 from soapbench.science.errors import OutOfRange
 from soapbench.science.lye import concentration, water_g
 from soapbench.science.rounding import round_to
+from soapbench.science.words import say
 
 # Below this share of water a "liquid" would have to be weighed in several times the water's mass.
 LEAST_WATER = 0.5
@@ -39,7 +40,7 @@ def lye_for(formula: Formula, fats: Sequence[Fat], acids: Sequence[Acid], alkali
     exact = alkali_for(fats, formula.superfat, alkali, acids)
     mass = AlkaliMass(round_to(exact.naoh_g, resolution_g), round_to(exact.koh_g, resolution_g))
     if mass.total_g <= 0:
-        raise OutOfRange("This batch is too small for the scale: the alkali is less than one of its steps.")
+        raise OutOfRange(say("This batch is too small for the scale: the alkali is less than one of its steps."))
     return Lye(mass, _water_g(formula, mass.total_g, sum(fat.mass_g for fat in fats)))
 
 
@@ -64,7 +65,9 @@ def liquids_of(formula: Formula, facts: Facts, lye: Lye, resolution_g: float) ->
     """
     shares = sum(line.share for line in formula.liquids)
     if shares > 1 + 1e-9:
-        raise FormulaError(f"The liquids replace {100 * shares:.0f} % of the water. Make it 100 % or less.")
+        raise FormulaError(
+            say("The liquids replace {shares:.0f} % of the water. Make it 100 % or less.", shares=100 * shares)
+        )
     liquids = tuple(
         Amount(
             f"liquid:{line.material}",
@@ -85,7 +88,7 @@ def liquids_of(formula: Formula, facts: Facts, lye: Lye, resolution_g: float) ->
 def _water_in(facts: Facts, key: str) -> float:
     fact = known(facts, key)
     if not LEAST_WATER <= fact.water_fraction <= 1:
-        raise FormulaError(f"{fact.name} is hardly water. Use it as an addition, not in place of water.")
+        raise FormulaError(say("{name} is hardly water. Use it as an addition, not in place of water.", name=fact.name))
     return fact.water_fraction
 
 
@@ -94,4 +97,4 @@ def _check_jug(formula: Formula, lye: Lye) -> None:
     try:
         concentration(lye.mass.total_g, max(0.0, 1 - into_fats) * lye.water_g)
     except OutOfRange as error:
-        raise NotEnoughWater(f"In the lye jug: {error}") from error
+        raise NotEnoughWater(say("In the lye jug: {error}", error=error)) from error

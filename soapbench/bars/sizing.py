@@ -10,6 +10,7 @@ from soapbench.bars.to_science import Facts
 from soapbench.science.cut import CutPlan, CutYield, cast_into, cut_into, cut_yield, mass_to_pour
 from soapbench.science.errors import OutOfRange, fraction, positive
 from soapbench.science.mould import HEADROOM, POT_LOSS, Mould, fill_height_mm
+from soapbench.science.words import say
 
 FIRST_GUESS_G = 1000.0
 PASSES = 6  # only additions in plain grams keep the batter from being proportional to the fats
@@ -121,5 +122,5 @@ def _solve(formula: Formula, facts: Facts, wanted: float, *, of_volume: bool, lo
     for _ in range(PASSES):
         at += (wanted - made(at)) / slope
         if at <= 0:
-            raise OutOfRange("The additions alone are more than that. Make a bigger batch.")
+            raise OutOfRange(say("The additions alone are more than that. Make a bigger batch."))
     return at

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from soapbench.bars.formula import AlkaliChoice, Formula, FormulaError
 from soapbench.science.alkali import Acid, Alkali, Fat
 from soapbench.science.lye import Solute
+from soapbench.science.words import say
 from soapbench.shelf import alkalis
 from soapbench.shelf.facts import MaterialFacts
 
@@ -26,7 +27,9 @@ def known(facts: Facts, key: str) -> MaterialFacts:
         FormulaError: nothing.
     """
     if key not in facts:
-        raise FormulaError(f"Nothing is known of “{key}”. Put it on the shelf, or choose another material.")
+        raise FormulaError(
+            say("Nothing is known of “{key}”. Put it on the shelf, or choose another material.", key=key)
+        )
     return facts[key]
 
 
@@ -39,7 +42,7 @@ def science_fat(key: str, mass_g: float, facts: Facts) -> Fat:
     """
     fact = known(facts, key)
     if fact.kind != "fat":
-        raise FormulaError(f"{fact.name} is no fat. Take it out of the fats.")
+        raise FormulaError(say("{name} is no fat. Take it out of the fats.", name=fact.name))
     kind = fact.fat_kind or "triglyceride"
     return Fat(fact.name, mass_g, fact.sv_low, fact.sv_high, fact.sv_own, kind, lot=fact.lot_code)  # type: ignore[arg-type]  # the shelf's column has the same choices
 
@@ -106,5 +109,5 @@ def portion_shares(formula: Formula) -> dict[str, float]:
     """
     total = sum(portion.parts for portion in formula.portions)
     if not formula.portions or total <= 0 or any(portion.parts < 0 for portion in formula.portions):
-        raise FormulaError("Give the batter at least one portion, with parts above 0.")
+        raise FormulaError(say("Give the batter at least one portion, with parts above 0."))
     return {portion.letter: portion.parts / total for portion in formula.portions}

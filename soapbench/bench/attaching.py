@@ -15,10 +15,11 @@ from soapbench.bench.models import Attachment, Run
 from soapbench.bench.photos import clean_photo
 from soapbench.bench.refusal import Refused
 from soapbench.bench.voices import ENDINGS, media_of_voice
+from soapbench.science.words import mark, say
 from soapbench.workshop.models import Person
 
 What = Literal["photo", "voice"]
-NO_WHAT = "Say whether this is a photo or a voice note."
+NO_WHAT = mark("Say whether this is a photo or a voice note.")
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,7 @@ def ready(what: str, data: bytes) -> Ready:
     if what == "voice":
         media = media_of_voice(data)
         return Ready("voice", data, media, ENDINGS[media])  # type: ignore[arg-type]  # one of the three
-    raise Refused(NO_WHAT, "what")
+    raise Refused(say(NO_WHAT), "what")
 
 
 def attach(run: Run, incoming: Incoming, data: bytes, by: Person) -> log.Appended:

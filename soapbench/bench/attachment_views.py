@@ -21,6 +21,7 @@ from soapbench.bench.refusal import Refused
 from soapbench.bench.run_page import run_page
 from soapbench.bench.screen import Refusal
 from soapbench.bench.uploads import from_upload, is_from_script
+from soapbench.science.words import mark, say
 from soapbench.workshop.http import MakerRequest
 
 # Whatever the file holds: it is not sniffed, runs nothing, frames nothing, and no other site may embed it.
@@ -30,7 +31,9 @@ SAFE = {
     "Cross-Origin-Resource-Policy": "same-origin",
     "Cache-Control": "private, max-age=31536000, immutable",
 }
-NOT_KEPT = "The file could not be kept: the disk of the app's machine may be full. Make room there, then try again."
+NOT_KEPT = mark(
+    "The file could not be kept: the disk of the app's machine may be full. Make room there, then try again."
+)
 
 
 @require_POST
@@ -75,7 +78,9 @@ def attachment(request: MakerRequest, run_id: UUID, event_id: UUID) -> HttpRespo
         return HttpResponse(_("This file is not there any more."), status=404, content_type="text/plain; charset=utf-8")
     response = part_of(file, found.file.size, request.headers.get("Range", ""))
     response.headers["Content-Type"] = found.media
-    response.headers["Content-Disposition"] = f'inline; filename="{found.what}-{found.sha256[:8]}.{found.ending}"'
+    response.headers["Content-Disposition"] = say(
+        'inline; filename="{what}-{sha256}.{ending}"', what=found.what, sha256=found.sha256[:8], ending=found.ending
+    )
     for name, value in SAFE.items():
         response.headers[name] = value
     return response

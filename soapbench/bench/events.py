@@ -17,6 +17,7 @@ from soapbench.bench.payloads import parse, stored
 from soapbench.bench.refusal import Refused
 from soapbench.bench.run import fold
 from soapbench.bench.state import Fact, RunState
+from soapbench.science.words import mark, say
 from soapbench.workshop.models import Person
 
 __all__ = ["Appended", "Refused", "append", "facts_of", "state_of"]
@@ -37,7 +38,7 @@ COLUMNS = (
     "device_at",
     "seen",
 )
-OTHER_BATCH = "This entry belongs to another batch. Load the page again."
+OTHER_BATCH = mark("This entry belongs to another batch. Load the page again.")
 
 
 @dataclass(frozen=True)
@@ -101,20 +102,24 @@ def _read_id(id: uuid.UUID | str) -> uuid.UUID:
     try:
         return uuid.UUID(id)
     except (ValueError, AttributeError, TypeError) as error:
-        raise Refused("This entry has no proper id. Load the page again.", "id") from error
+        raise Refused(say("This entry has no proper id. Load the page again."), "id") from error
 
 
 def _check_envelope(run: Run, prompt: str, happened_at: datetime, device: str) -> None:
     if not isinstance(prompt, str):
-        raise Refused("This batch has no such step. Load the page again.", "prompt")
+        raise Refused(say("This batch has no such step. Load the page again."), "prompt")
     if not isinstance(device, str) or not device or len(device) > LONGEST_DEVICE or "\x00" in device:
-        raise Refused("This device has no proper name. Load the page again.", "device")
+        raise Refused(say("This device has no proper name. Load the page again."), "device")
     if not isinstance(happened_at, datetime) or timezone.is_naive(happened_at):
-        raise Refused("The time of this entry has no time zone. Load the page again.", "happened_at")
+        raise Refused(say("The time of this entry has no time zone. Load the page again."), "happened_at")
     if happened_at > timezone.now() + MOST_AHEAD:
-        raise Refused("The clock of this device is more than a day ahead. Set it right, then try again.", "happened_at")
+        raise Refused(
+            say("The clock of this device is more than a day ahead. Set it right, then try again."), "happened_at"
+        )
     if happened_at < run.made_at - MOST_BEFORE:
-        raise Refused("This would have happened before the batch was begun. Set the device's clock.", "happened_at")
+        raise Refused(
+            say("This would have happened before the batch was begun. Set the device's clock."), "happened_at"
+        )
 
 
 def _write(
@@ -147,7 +152,7 @@ def _write(
     try:
         event.save()
     except IntegrityError as error:  # the id was taken by another batch a moment ago
-        raise Refused(OTHER_BATCH, "id") from error
+        raise Refused(say(OTHER_BATCH), "id") from error
     run.event_count, run.head_digest = event.position, event.digest
     return event
 

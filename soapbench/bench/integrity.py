@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from soapbench.bench.files import digest_of_file
+from soapbench.science.words import say
 
 if TYPE_CHECKING:
     from soapbench.bench.models import Event, Run
@@ -75,16 +76,24 @@ def verify(run: Run) -> Broken | None:
     events = list(run.events.order_by("position"))
     previous = _before_the_first(run, events)
     if events and events[0].previous_digest != previous:
-        why = "its plan, its code or its bar was changed after it was begun."
-        return Broken(1, f"Entry 1 of {run.code} does not fit: {why}")
+        why = say("its plan, its code or its bar was changed after it was begun.")
+        return Broken(1, say("Entry 1 of {code} does not fit: {why}", code=run.code, why=why))
     for count, event in enumerate(events, start=1):
         sentence = _fault(event, count, previous)
         if sentence:
-            return Broken(count, f"Entry {count} of {run.code} does not fit: {sentence}")
+            return Broken(
+                count,
+                say("Entry {count} of {code} does not fit: {sentence}", count=count, code=run.code, sentence=sentence),
+            )
         previous = event.digest
     if (run.event_count, run.head_digest) != (len(events), previous if events else ""):
         count = len(events) + 1
-        return Broken(count, f"{run.code} ends too early: entry {count} is missing, or the count was changed.")
+        return Broken(
+            count,
+            say(
+                "{code} ends too early: entry {count} is missing, or the count was changed.", code=run.code, count=count
+            ),
+        )
     return _lost_file(run, [event for event in events if event.kind == "attached"])
 
 
@@ -102,16 +111,19 @@ def _lost_file(run: Run, attached: list[Event]) -> Broken | None:
         row = rows.get(event.pk)
         found = digest_of_file(Path(row.file.path)) if row else ""
         if found != event.payload["sha256"]:
-            why = "its file was changed after it was kept." if found else "its file is missing."
-            return Broken(event.position, f"Entry {event.position} of {run.code} does not fit: {why}")
+            why = say("its file was changed after it was kept.") if found else say("its file is missing.")
+            return Broken(
+                event.position,
+                say("Entry {position} of {code} does not fit: {why}", position=event.position, code=run.code, why=why),
+            )
     return None
 
 
 def _fault(event: Event, position: int, previous: str) -> str:
     if event.position != position:
-        return f"its number is {event.position}, so one is missing or was moved."
+        return say("its number is {position}, so one is missing or was moved.", position=event.position)
     if event.previous_digest != previous:
-        return "it does not follow the entry before it."
+        return say("it does not follow the entry before it.")
     if event.digest != digest_of(event):
-        return "what it says was changed after it was written."
+        return say("what it says was changed after it was written.")
     return ""

@@ -8,6 +8,7 @@ from soapbench.bench.folding.unrecorded import NotIn, asked_before, not_in_yet
 from soapbench.bench.plan import Plan, Prompt
 from soapbench.bench.rules.forcing import JARS, jar_of
 from soapbench.bench.state import RunState
+from soapbench.science.words import say
 
 
 @dataclass(frozen=True)
@@ -38,11 +39,21 @@ def jar_screen(plan: Plan, prompt: Prompt) -> JarScreen | None:
     if line is None or line.group != "alkali":
         return None
     wanted = jar_of(line)
-    return JarScreen(tuple(Jar(name, words.partition(", ")[2], _wrong(name, wanted)) for name, words in JARS.items()))
+    return JarScreen(
+        tuple(Jar(name, say(words).partition(", ")[2], _wrong(name, wanted)) for name, words in JARS.items())
+    )
 
 
 def _wrong(name: str, wanted: str) -> str:
-    return "" if name == wanted else f"This step takes {JARS[wanted]}. This is {JARS[name]}: shut it, put it back."
+    return (
+        ""
+        if name == wanted
+        else say(
+            "This step takes {wanted}. This is {name}: shut it, put it back.",
+            wanted=say(JARS[wanted]),
+            name=say(JARS[name]),
+        )
+    )
 
 
 def asked_rows(plan: Plan, state: RunState, prompt: Prompt) -> tuple[AskedRow, ...]:

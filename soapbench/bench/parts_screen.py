@@ -11,6 +11,7 @@ from soapbench.bench.state import RunState
 from soapbench.bench.words import grams, listed
 from soapbench.science.errors import OutOfRange
 from soapbench.science.split_weighing import SplitWeighing, split_weighing
+from soapbench.science.words import say
 
 
 @dataclass(frozen=True)
@@ -78,13 +79,28 @@ def _room_g(plan: Plan, line: Line, vessel: str, in_it_g: float) -> float:
 
 
 def _advice(plan: Plan, line: Line, split: SplitWeighing) -> str:
-    aside = f"Weigh it in {plan.cup or 'a cup'}: with the pot it is too heavy for the scale." if split.is_aside else ""
+    aside = (
+        say("Weigh it in {cup}: with the pot it is too heavy for the scale.", cup=plan.cup or say("a cup"))
+        if split.is_aside
+        else ""
+    )
     if len(split.parts) < 2:
         return aside
     first, last = split.parts[0], split.parts[-1]
     several = f"{len(split.parts) - 1} × {grams(first)}" if len(split.parts) > 2 else grams(first)
-    who = "the scale carries no more" if split.limit == "scale" else f"{line.vessel} holds no more"
-    return f"{aside} In {len(split.parts)} parts: {several}, then {grams(last)}; {who}.".strip()
+    who = (
+        say("the scale carries no more")
+        if split.limit == "scale"
+        else say("{vessel} holds no more", vessel=line.vessel)
+    )
+    return say(
+        "{aside} In {parts} parts: {several}, then {last}; {who}.",
+        aside=aside,
+        parts=len(split.parts),
+        several=several,
+        last=grams(last),
+        who=who,
+    ).strip()
 
 
 def part_words(parts: tuple[float, ...]) -> str:

@@ -7,11 +7,12 @@ from typing import Any
 
 from soapbench.bench.models import Run
 from soapbench.bench.refusal import Refused
+from soapbench.science.words import mark, say
 from soapbench.workshop.models import Person
 
 NAMED = {
-    "by": "Nobody of that name works here. Choose who it was from the list.",
-    "to": "Nobody of that name works here. Choose who takes it from the list.",
+    "by": mark("Nobody of that name works here. Choose who it was from the list."),
+    "to": mark("Nobody of that name works here. Choose who takes it from the list."),
 }
 
 
@@ -30,4 +31,4 @@ def check_people(run: Run, person: Person, payload: Mapping[str, Any]) -> None:
     for field, sentence in NAMED.items():
         name = payload.get(field)
         if name and name != person.name and name not in others(run, person):
-            raise Refused(sentence, field)
+            raise Refused(say(sentence), field)

@@ -8,15 +8,16 @@ from io import BytesIO
 from PIL import Image, ImageOps, UnidentifiedImageError
 
 from soapbench.bench.refusal import Refused
+from soapbench.science.words import mark, say
 
 MOST_BYTES = 15 * 1024 * 1024
 MOST_PIXELS = 60_000_000  # more than the camera of a phone gives; a file that unpacks to more is no photo
 LONGEST_SIDE = 1600  # px
 QUALITY = 82
 FORMATS = ("JPEG", "PNG", "WEBP")
-NO_PHOTO = "This is no photo that can be read here. Take a JPEG, PNG or WebP."
-TOO_MANY_PIXELS = "This photo has too many pixels. Take a smaller one, up to 60 million."
-TOO_LARGE = "This photo is too large. Take one of up to 15 MB."
+NO_PHOTO = mark("This is no photo that can be read here. Take a JPEG, PNG or WebP.")
+TOO_MANY_PIXELS = mark("This photo has too many pixels. Take a smaller one, up to 60 million.")
+TOO_LARGE = mark("This photo is too large. Take one of up to 15 MB.")
 
 
 @dataclass(frozen=True)
@@ -35,23 +36,23 @@ def clean_photo(data: bytes) -> Photo:
         Refused: too large, no photo, or one that would unpack to more than 60 million pixels.
     """
     if len(data) > MOST_BYTES:
-        raise Refused(TOO_LARGE, "file")
+        raise Refused(say(TOO_LARGE), "file")
     try:
         return _as_jpeg(_pixels(data))
     except Refused:
         raise
     except UnidentifiedImageError as error:
-        raise Refused(NO_PHOTO, "file") from error
+        raise Refused(say(NO_PHOTO), "file") from error
     except (Image.DecompressionBombError, Image.DecompressionBombWarning) as error:
-        raise Refused(TOO_MANY_PIXELS, "file") from error
+        raise Refused(say(TOO_MANY_PIXELS), "file") from error
     except Exception as error:  # a file made to do harm may raise anything in a decoder
-        raise Refused(NO_PHOTO, "file") from error
+        raise Refused(say(NO_PHOTO), "file") from error
 
 
 def _pixels(data: bytes) -> Image.Image:
     with Image.open(BytesIO(data), formats=FORMATS) as image:
         if image.width * image.height > MOST_PIXELS:  # told by the head of the file, before anything is unpacked
-            raise Refused(TOO_MANY_PIXELS, "file")
+            raise Refused(say(TOO_MANY_PIXELS), "file")
         image.draft("RGB", (LONGEST_SIDE, LONGEST_SIDE))  # a JPEG need not be unpacked at its full size
         upright = ImageOps.exif_transpose(image)
         upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))

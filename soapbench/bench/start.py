@@ -21,6 +21,7 @@ from soapbench.bench.planning.size import fats_wanted_g
 from soapbench.bench.refusal import Refused
 from soapbench.bench.stock import used_by_lot
 from soapbench.science.errors import OutOfRange
+from soapbench.science.words import say
 from soapbench.shelf.facts import MaterialFacts, facts_for, stand_ins_for
 from soapbench.shelf.models import Lot
 from soapbench.workshop import models as workshop_models
@@ -110,7 +111,7 @@ def _lots(workshop: Workshop, facts: Mapping[str, MaterialFacts]) -> tuple[PlanL
 
 def _bench(workshop: Workshop, formula: Formula, size: SizeAsked, mould: str, scale: str) -> Bench:
     if not workshop.has_emergency_numbers:
-        raise Refused("Enter the emergency and poison centre numbers of your place first, on the workshop page.")
+        raise Refused(say("Enter the emergency and poison centre numbers of your place first, on the workshop page."))
     chosen = _mould(workshop, mould or formula.mould)
     weighs = _scale(workshop, scale, size.fats_g or chosen.as_shape.volume_ml)
     return Bench(
@@ -131,7 +132,10 @@ def _bench(workshop: Workshop, formula: Formula, size: SizeAsked, mould: str, sc
 
 
 def _emergency(workshop: Workshop) -> str:
-    parts = [f"Emergency {workshop.emergency_number}", f"poison centre {workshop.poison_centre_number}"]
+    parts = [
+        say("Emergency {emergency_number}", emergency_number=workshop.emergency_number),
+        say("poison centre {poison_centre_number}", poison_centre_number=workshop.poison_centre_number),
+    ]
     return ", ".join([*parts, workshop.hospital] if workshop.hospital else parts)
 
 
@@ -139,7 +143,7 @@ def _mould(workshop: Workshop, key: str) -> workshop_models.Mould:
     moulds = workshop.moulds.filter(is_here=True)
     found = moulds.filter(key=key).first() if key else moulds.first()
     if found is None:
-        raise Refused("Choose a mould that is in the workshop.", "mould")
+        raise Refused(say("Choose a mould that is in the workshop."), "mould")
     return found
 
 
@@ -147,7 +151,7 @@ def _scale(workshop: Workshop, key: str, load_g: float) -> PlanScale:
     scales = workshop.scales.filter(is_here=True).order_by("resolution_g", "-capacity_g")
     rows = list(scales.filter(key=key) if key else scales)
     if not rows:
-        raise Refused("Choose a scale that is in the workshop.", "scale")
+        raise Refused(say("Choose a scale that is in the workshop."), "scale")
     row = next((one for one in rows if one.capacity_g >= load_g), max(rows, key=lambda one: one.capacity_g))
     return _as_planned(row)
 
@@ -205,7 +209,7 @@ def _created(revision: Revision, person: Person, document: object, at: datetime)
                 )
         except IntegrityError:
             continue  # another bench took this code a moment ago
-    raise Refused("No batch code is free for today. Try again.")
+    raise Refused(say("No batch code is free for today. Try again."))
 
 
 def _codes(revision: Revision, at: datetime) -> Iterable[str]:

@@ -14,10 +14,11 @@ from django.utils.translation import gettext as _
 
 from soapbench.bench.forms import FORM_DEVICE, Incoming, Unreadable
 from soapbench.bench.photos import MOST_BYTES
+from soapbench.science.words import mark
 
 MOST_WITH_FORM = MOST_BYTES + 64 * 1024
-TOO_LARGE = "This file is too large. A photo may have up to 15 MB, a recording up to 2 MB."
-NO_FILE = "There is no file in this. Take the photo or the recording again."
+TOO_LARGE = mark("This file is too large. A photo may have up to 15 MB, a recording up to 2 MB.")
+NO_FILE = mark("There is no file in this. Take the photo or the recording again.")
 FIELDS = ("id", "prompt", "happened_at", "device", "device_at")
 
 

@@ -32,6 +32,7 @@ from soapbench.bench.screen import Refusal
 from soapbench.bench.size_form import SizeForm
 from soapbench.bench.start import start_run
 from soapbench.bench.weigh_screen import doubts
+from soapbench.science.words import say
 from soapbench.workshop.http import MakerRequest
 
 
@@ -200,7 +201,7 @@ ASKED = {"weighed": _about_weight, "read": _about_reading}
 def _append(run: Run, incoming: Incoming, request: MakerRequest) -> log.Appended:
     if incoming.kind == "attached":
         parse(incoming.kind, incoming.payload)
-        raise Refused("A photo or a recording comes with its file. Take it on the page of the batch.", "kind")
+        raise Refused(say("A photo or a recording comes with its file. Take it on the page of the batch."), "kind")
     check_people(run, request.user, incoming.payload)
     return log.append(
         run,

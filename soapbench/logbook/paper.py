@@ -18,11 +18,12 @@ from soapbench.logbook.paper_blocks import flowables
 from soapbench.logbook.paper_head import head, signatures
 from soapbench.logbook.paper_pages import NumberedCanvas
 from soapbench.logbook.paper_styles import HEADING, SMALL
+from soapbench.science.words import mark
 
 PAPERS = {"a4": A4, "letter": LETTER}
 SIDE, ABOVE, BELOW = 16 * mm, 15 * mm, 19 * mm
 HEADING_ROOM = 30 * mm  # a heading, the head of a table, and a row
-NOT_INSTEAD = (
+NOT_INSTEAD = mark(
     "Raw lye and raw batter burn skin and can blind. This record does not replace the safety data sheets of your"
     " materials, the rules where you live, or the advice of those who are licensed to give it."
 )

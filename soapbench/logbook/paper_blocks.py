@@ -29,6 +29,7 @@ from soapbench.logbook.paper_styles import (
     TONES,
 )
 from soapbench.logbook.paper_swatch import SwatchBox
+from soapbench.science.words import say
 
 TABLE = TableStyle(
     [
@@ -133,7 +134,12 @@ def cell(value: blocks.Cell, style: Any) -> Any:
     """Return a cell: its words, the remark under them, and the portion's swatch before them."""
     text = toned(value.text, value.tone)
     if value.note:
-        text += f'<br/><font size="{NOTE_SIZE}" color="{SOFT.hexval()}">{_broken(value.note)}</font>'
+        text += say(
+            '<br/><font size="{NOTE_SIZE}" color="{hexval}">{broken}</font>',
+            NOTE_SIZE=NOTE_SIZE,
+            hexval=SOFT.hexval(),
+            broken=_broken(value.note),
+        )
     words = Paragraph(text, style)
     if value.swatch is None:
         return words

@@ -11,6 +11,7 @@ from reportlab.platypus import KeepTogether, Paragraph, Spacer, Table
 
 from soapbench.logbook.blocks import Glance, Record
 from soapbench.logbook.paper_styles import BODY, CODE, FIGURE, HEADING, LETTERS, LINE, SMALL, TITLE, TONES
+from soapbench.science.words import mark
 
 FLUSH = [
     LETTERS,
@@ -20,7 +21,7 @@ FLUSH = [
 ]
 # What each signature means: 21 CFR 11.50 asks for name, date and meaning; not binding here, good practice.
 SHARES = (0.31, 0.02, 0.24, 0.02, 0.25, 0.02, 0.14)
-MEANINGS = ("Made as written here", "Checked by a second person", "Read in full before the decision")
+MEANINGS = (mark("Made as written here"), mark("Checked by a second person"), mark("Read in full before the decision"))
 
 
 def head(record: Record, width: float) -> list[Any]:
@@ -59,7 +60,7 @@ def signatures(record: Record, width: float) -> list[Any]:
     """Return the lines to sign, each with what the signature means; never parted by the end of a page."""
     names = (record.author, "", "")
     rows = [_signed([Paragraph(escape(each), SMALL) for each in _columns()])]
-    rows += [_signed([*_line(meaning, name), "", ""]) for meaning, name in zip(MEANINGS, names, strict=True)]
+    rows += [_signed([*_line(_(meaning), name), "", ""]) for meaning, name in zip(MEANINGS, names, strict=True)]
     made = Table(rows, colWidths=[width * share for share in SHARES], rowHeights=[None, *[12 * mm] * len(names)])
     made.setStyle([*FLUSH, ("VALIGN", (0, 0), (-1, -1), "BOTTOM"), ("BOTTOMPADDING", (0, 0), (-1, -1), 3)])
     made.setStyle([("LINEBELOW", (column, 1), (column, -1), 0.8, LINE) for column in (2, 4, 6)])

@@ -39,7 +39,11 @@ def speak_with(
 
 
 class _Sentences(Formatter):
-    """str.format, with the numbers in it written as the language writes them."""
+    """str.format, with the numbers in it written as the language writes them, and {name!l} for a small first letter."""
+
+    def convert_field(self, value: Any, conversion: str | None) -> Any:
+        """Return a name in small letters for !l; each language says for itself whether a noun is written so."""
+        return str(value).lower() if conversion == "l" else super().convert_field(value, conversion)
 
     def format_field(self, value: Any, format_spec: str) -> str:
         text = format(value, format_spec)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from django.db.models import F
 
+from soapbench.science.words import say, word
 from soapbench.shelf.models import Confidence, Lot, Material
 
 if TYPE_CHECKING:
@@ -101,7 +102,7 @@ def _facts(row: Material, lots: list[Lot], used_g: Mapping[int, float]) -> Mater
     shares = row.allergens.all()
     return MaterialFacts(
         key=row.key,
-        name=row.name,
+        name=word("material", row.name),
         kind=row.kind,
         inci=row.inci,
         inci_us=row.inci_us,
@@ -126,7 +127,7 @@ def _facts(row: Material, lots: list[Lot], used_g: Mapping[int, float]) -> Mater
         working_minutes=row.working_minutes,
         flash_point_c=row.flash_point_c,
         swatch=row.swatch,
-        handling=row.handling,
+        handling=word("handling", row.handling),
         confidence=row.confidence,
         source=row.source,
         lot=lot.pk if lot else None,
@@ -139,7 +140,9 @@ def _facts(row: Material, lots: list[Lot], used_g: Mapping[int, float]) -> Mater
 def _limit(row: Material, lot: Lot | None) -> dict[str, Any]:
     """Return the limit of the lot's certificate, else the material's."""
     if lot and lot.limit_percent is not None:
-        paper = ", ".join(part for part in (lot.certificate or "certificate", lot.supplier, f"lot {lot.code}") if part)
+        paper = ", ".join(
+            part for part in (lot.certificate or "certificate", lot.supplier, say("lot {code}", code=lot.code)) if part
+        )
         return {
             "limit_percent": lot.limit_percent,
             "limit_source": paper,

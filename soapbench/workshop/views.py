@@ -15,6 +15,7 @@ from django.utils.decorators import method_decorator
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_POST
 
+from soapbench.science.words import say
 from soapbench.workshop import entry
 from soapbench.workshop.forms import SignInForm
 
@@ -66,7 +67,7 @@ def healthz(request: HttpRequest) -> HttpResponse:
         with connection.cursor() as cursor:
             cursor.execute("SELECT 1")
     except DatabaseError:
-        return HttpResponse("The database does not answer.", status=503, content_type="text/plain")
+        return HttpResponse(say("The database does not answer."), status=503, content_type="text/plain")
     return HttpResponse("ok", content_type="text/plain")
 
 

@@ -25,6 +25,7 @@ from soapbench.science.cooling import (
 from soapbench.science.errors import OutOfRange
 from soapbench.science.interval import Interval
 from soapbench.science.remedy_answer import Remedy
+from soapbench.science.words import say
 
 MINUTE = 60.0
 OPENS, CLOSES = "lye-cooling", "window-closes"  # keys of the timers; the first takes the place of the planned one
@@ -164,15 +165,17 @@ def with_cooling(tally: Tally, running: tuple[RunningTimer, ...], found: Cooling
 def _timers(tally: Tally, found: Cooling) -> list[RunningTimer]:
     shared = found.shared
     if shared is None:
-        return [_timer(found, OPENS, f"{found.pots[0].pot.capitalize()}: read both pots", _first_entry(found))]
+        return [
+            _timer(found, OPENS, say("{pot}: read both pots", pot=found.pots[0].pot.capitalize()), _first_entry(found))
+        ]
     if shared.opens is None or not shared.ok:
-        return [_timer(found, OPENS, "Read both pots", max(pot.last_minutes for pot in found.pots) + 10)]
+        return [_timer(found, OPENS, say("Read both pots"), max(pot.last_minutes for pot in found.pots) + 10)]
     timers = []
     if any(pot.last_c > found.high_c for pot in found.pots) or any(pot.last_c < found.low_c for pot in found.pots):
-        timers.append(_timer(found, OPENS, "Both pots are in the window", shared.opens))
+        timers.append(_timer(found, OPENS, say("Both pots are in the window"), shared.opens))
     if shared.closes is not None:
         warned = max(shared.opens, shared.closes - BEFORE_CLOSING)
-        timers.append(_timer(found, CLOSES, "The window closes soon", warned))
+        timers.append(_timer(found, CLOSES, say("The window closes soon"), warned))
     return timers
 
 

@@ -8,6 +8,7 @@ from soapbench.bench.folding.book import FIRM
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.kinds import FirmnessChecked, Looked
 from soapbench.bench.state import Fact, Firmness, Rest, RunningTimer
+from soapbench.science.words import say
 
 
 def looked(tally: Tally, fact: Fact, payload: Looked) -> None:
@@ -55,4 +56,4 @@ def again(tally: Tally) -> RunningTimer | None:
     if plan is None or last is None or FIRM in tally.done:
         return None
     ends = last.at + timedelta(hours=plan.again_hours)
-    return RunningTimer("firm-again", "Loaf: press again", last.at, ends)
+    return RunningTimer("firm-again", say("Loaf: press again"), last.at, ends)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.plan import Tick
+from soapbench.science.words import say
 
 
 def dealt(tally: Tally) -> dict[str, str]:
@@ -26,4 +27,4 @@ def _instead(tally: Tally, line: str) -> str:
         return "left out"
     if line not in tally.used_instead:
         return ""
-    return f"{tally.name_of(tally.book.lines[line])} instead"
+    return say("{name} instead", name=tally.name_of(tally.book.lines[line]))

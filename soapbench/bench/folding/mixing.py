@@ -19,6 +19,7 @@ from soapbench.science.mixing import (
     mixing_temperature,
     saponification_rise,
 )
+from soapbench.science.words import say
 
 
 def mixing(tally: Tally) -> Mixing | None:
@@ -57,10 +58,12 @@ def _mixed(tally: Tally, lye_c: float, fats_c: float) -> Mixing:
     rise = saponification_rise(moles, pots.fats_g, lye_g, pots.w, pots.solute)
     melts = melting_point(tally)
     warning = "" if melts is None else false_trace_warning(pots.mix_c, melts) or ""
-    said = f"Lye {lye_c:g}, fats {fats_c:g}: together about {pots.mix_c:.0f} °C."
-    heat = f"Turning into soap adds up to {rise.central:.0f} K."
+    said = say("Lye {lye:g}, fats {fats:g}: together about {mix:.0f} °C.", lye=lye_c, fats=fats_c, mix=pots.mix_c)
+    heat = say("Turning into soap adds up to {central:.0f} K.", central=rise.central)
     if tally.is_combined:  # they are together: nothing is left to warm or to cool first
-        return Mixing(lye_c, fats_c, pots.mix_c, rise, f"Mixed at about {pots.mix_c:.0f} °C.", melts, warning)
+        return Mixing(
+            lye_c, fats_c, pots.mix_c, rise, say("Mixed at about {mix:.0f} °C.", mix=pots.mix_c), melts, warning
+        )
     advice = _advice(tally, pots, melts)
     return Mixing(lye_c, fats_c, pots.mix_c, rise, f"{said} {heat}", melts, warning, advice)
 
@@ -81,10 +84,12 @@ def _advice(tally: Tally, pots: _Pots, melts_c: float | None) -> str:
     if floor <= pots.mix_c <= max(cool.high_c, floor):
         return ""
     if pots.mix_c > cool.high_c:
-        return f"That is above {cool.high_c:g} °C. Let both pots cool first: a hot mix thickens fast."
+        return say("That is above {high:g} °C. Let both pots cool first: a hot mix thickens fast.", high=cool.high_c)
     aim = max(floor, (cool.low_c + cool.high_c) / 2)
     try:
         need = fats_temperature_for(aim, pots.fats_g, pots.lye_g, pots.lye_c, pots.w, pots.solute)
     except OutOfRange as error:
         return str(error)
-    return f"With the fats at {need:.0f} °C and the lye as it is, the mix comes to {aim:.0f} °C."
+    return say(
+        "With the fats at {need:.0f} °C and the lye as it is, the mix comes to {aim:.0f} °C.", need=need, aim=aim
+    )

@@ -11,6 +11,7 @@ from soapbench.bench.folding.tally import Tally
 from soapbench.bench.plan import Line, Prompt
 from soapbench.bench.state import Change, Notice
 from soapbench.bench.words import grams
+from soapbench.science.words import say, word
 
 Said = Iterator[tuple[Prompt, str]]
 Targets = Mapping[str, float]
@@ -56,8 +57,11 @@ def _substituted(tally: Tally, change: Change, asked: Targets) -> Said:
     if line is None or stand_in is None:
         return
     for prompt in _prompts_of(tally, line):
-        weighs = f": weigh {grams(asked[line.key])}" if prompt.kind == "weigh" else ""
-        yield prompt, f"{stand_in.name} goes in for {line.name}{weighs}."
+        weighs = say(": weigh {asked}", asked=grams(asked[line.key])) if prompt.kind == "weigh" else ""
+        yield (
+            prompt,
+            say("{name} goes in for {line_name}{weighs}.", name=stand_in.name, line_name=line.name, weighs=weighs),
+        )
 
 
 def _amount_off(tally: Tally, change: Change, asked: Targets) -> Said:
@@ -66,36 +70,63 @@ def _amount_off(tally: Tally, change: Change, asked: Targets) -> Said:
         return
     for prompt in _prompts_of(tally, line):
         if prompt.kind == "act":
-            yield prompt, f"{line.name}: {grams(mass)} weighed, {grams(line.planned_g)} planned."
+            yield (
+                prompt,
+                say(
+                    "{name}: {mass} weighed, {planned} planned.",
+                    name=line.name,
+                    mass=grams(mass),
+                    planned=grams(line.planned_g),
+                ),
+            )
 
 
 def _lost(tally: Tally, change: Change, asked: Targets) -> Said:
     line, mass, letter = _line_of(tally, change), change.details.get("mass_g"), change.details.get("portion", "")
     if line is not None:
         for prompt in _prompts_of(tally, line):
-            yield prompt, f"Some {line.name} was lost." if mass is None else f"{grams(mass)} of {line.name} was lost."
+            yield (
+                prompt,
+                say("Some {name} was lost.", name=line.name)
+                if mass is None
+                else say("{mass} of {name} was lost.", mass=grams(mass), name=line.name),
+            )
         return
-    how_much = "Some batter" if mass is None else f"{grams(mass)} of batter"
-    sentence = f"{how_much} was lost{f' from portion {letter}' if letter else ''}: fewer or thinner bars."
+    sentence = _lost_batter(letter, "" if mass is None else grams(mass))
     for prompt in (*_pours(tally, letter), *_of_kind(tally, "cut")):
         yield prompt, sentence
+
+
+def _lost_batter(letter: str, mass: str) -> str:
+    if letter and mass:
+        return say("{mass} of batter was lost from portion {letter}: fewer or thinner bars.", mass=mass, letter=letter)
+    if letter:
+        return say("Some batter was lost from portion {letter}: fewer or thinner bars.", letter=letter)
+    if mass:
+        return say("{mass} of batter was lost: fewer or thinner bars.", mass=mass)
+    return say("Some batter was lost: fewer or thinner bars.")
 
 
 def _left_out(tally: Tally, change: Change, asked: Targets) -> Said:
     line, letter = _line_of(tally, change), change.details.get("portion", "")
     if line is None:
         for prompt in (*_pours(tally, letter), *_of_kind(tally, "draw", "cut")) if letter else ():
-            yield prompt, f"Portion {letter} is left out."
+            yield prompt, say("Portion {letter} is left out.", letter=letter)
         return
     for prompt in tally.plan.prompts:
         carrier = tally.book.lines.get(prompt.line)
         if prompt.kind == "weigh" and carrier is not None and carrier.key.startswith(_carried(line)):
-            rest = f"{carrier.name} still belongs to the fats" if carrier.basis == "fat" else "leave this out too"
-            yield prompt, f"{line.name} is left out: {rest}."
+            if carrier.basis == "fat":
+                told = {"name": line.name, "carrier": carrier.name}
+                yield prompt, say("{name} is left out: {carrier} still belongs to the fats.", **told)
+            else:
+                yield prompt, say("{name} is left out: leave this out too.", name=line.name)
     if line.group in ("colourant", "scent"):
         for prompt in _pours(tally, line.portion):
-            where = "the batter" if line.portion == "all" else f"portion {line.portion}"
-            yield prompt, f"No {line.name} in {where}."
+            if line.portion == "all":
+                yield prompt, say("No {name} in the batter.", name=line.name)
+            else:
+                yield prompt, say("No {name} in portion {portion}.", name=line.name, portion=line.portion)
 
 
 def _carried(line: Line) -> str:
@@ -105,27 +136,44 @@ def _carried(line: Line) -> str:
 
 def _drawn_differently(tally: Tally, change: Change, asked: Targets) -> Said:
     tool = next((each.tool_name for each in tally.plan.drawings if each.tool == change.details.get("tool")), "")
-    planned = tally.plan.formula.drawing.path
-    sentence = f"Drawn: {change.details['path']}{f' with {tool}' if tool else ''}. Planned: {planned}."
+    told = {
+        "path": word("drawing", change.details["path"]),
+        "planned": word("drawing", tally.plan.formula.drawing.path),
+    }
+    if tool:
+        sentence = say("Drawn: {path} with {tool}. Planned: {planned}.", tool=tool, **told)
+    else:
+        sentence = say("Drawn: {path}. Planned: {planned}.", **told)
     for prompt in _of_kind(tally, "draw", "cut"):
         yield prompt, sentence
 
 
 def _thickened(tally: Tally, change: Change, asked: Targets) -> Said:
     letter = change.details.get("portion", "")
-    where = f"Portion {letter}" if letter else "The batter"
+    where = say("Portion {letter}", letter=letter) if letter else say("The batter")
     for prompt in tally.plan.prompts:
         if prompt.kind == "act" and prompt.phase == "portions" and letter in ("", prompt.portion):
-            yield prompt, f"{where} thickened early: stir by hand only."
+            yield prompt, say("{where} thickened early: stir by hand only.", where=where)
     for prompt in _pours(tally, letter):
-        yield prompt, f"{where} thickened early. Decided: {change.decision.rstrip('.')}."
+        yield (
+            prompt,
+            say("{where} thickened early. Decided: {decision}.", where=where, decision=change.decision.rstrip(".")),
+        )
 
 
 def _temperature_off(tally: Tally, change: Change, asked: Targets) -> Said:
     for prompt in tally.plan.prompts:
         if prompt.kind == "trace" or prompt.key in WARMED:
-            where = f" at “{change.prompt_title}”" if change.prompt_title else ""
-            yield prompt, f"{change.details['temp_c']:g} °C{where}. Decided: {change.decision.rstrip('.')}."
+            where = " " + say("at “{prompt_title}”", prompt_title=change.prompt_title) if change.prompt_title else ""
+            yield (
+                prompt,
+                say(
+                    "{details:g} °C{where}. Decided: {decision}.",
+                    details=change.details["temp_c"],
+                    where=where,
+                    decision=change.decision.rstrip("."),
+                ),
+            )
 
 
 _SAYS: dict[str, Callable[[Tally, Change, Targets], Said]] = {

@@ -10,6 +10,7 @@ from soapbench.bench.words import grams
 from soapbench.science.errors import OutOfRange
 from soapbench.science.remedy import Remedy
 from soapbench.science.superfat import SuperfatInterval, Weighing, superfat_interval
+from soapbench.science.words import say
 
 
 def pot_ways(tally: Tally) -> tuple[Remedy, ...]:
@@ -19,8 +20,17 @@ def pot_ways(tally: Tally) -> tuple[Remedy, ...]:
         return ()
     line = next((line for line in tally.plan.in_group("fat") if _is(tally, line, doubt.suspect)), None)
     named = _forgotten(tally, line) if line and doubt.gap_g < 0 else _twice(tally, line, doubt.gap_g) if line else ()
-    again = Remedy("C15-again", "Weigh the pot again", "Tare, unit, nothing leaning on it. Then type it once more.")
-    on = Remedy("C15-on", "Go on all the same", "The sum of the entries stays. Write it down.", None, None, _now(tally))
+    again = Remedy(
+        "C15-again", say("Weigh the pot again"), say("Tare, unit, nothing leaning on it. Then type it once more.")
+    )
+    on = Remedy(
+        "C15-on",
+        say("Go on all the same"),
+        say("The sum of the entries stays. Write it down."),
+        None,
+        None,
+        _now(tally),
+    )
     return (*named, again, on)
 
 
@@ -33,8 +43,8 @@ def _forgotten(tally: Tally, line: Line) -> tuple[Remedy, ...]:
     out = _with(tally, line, 0.0)
     gone = Remedy(
         "C15-out",
-        f"Go on without {weight.name}",
-        f"{grams(weight.mass_g)} less fat. What to do about the lye follows.",
+        say("Go on without {name}", name=weight.name),
+        say("{mass} less fat. What to do about the lye follows.", mass=grams(weight.mass_g)),
         None,
         out.central if out else None,
         out,
@@ -42,16 +52,18 @@ def _forgotten(tally: Tally, line: Line) -> tuple[Remedy, ...]:
     )
     if tally.is_combined:
         return (gone,)
-    sentence = f"It stands weighed in its cup: pour all {grams(weight.mass_g)} in, then weigh the pot again."
-    into = Remedy("C15-in", f"Pour {weight.name} in now", sentence, None, None, _now(tally))
+    sentence = say(
+        "It stands weighed in its cup: pour all {mass} in, then weigh the pot again.", mass=grams(weight.mass_g)
+    )
+    into = Remedy("C15-in", say("Pour {name} in now", name=weight.name), sentence, None, None, _now(tally))
     return into, gone
 
 
 def _twice(tally: Tally, line: Line, gap_g: float) -> tuple[Remedy, ...]:
     weight = tally.weights[line.key]
     found = _with(tally, line, weight.mass_g + gap_g)
-    sentence = f"Count {grams(weight.mass_g + gap_g)} of it. What to do about the lye follows."
-    title = f"{weight.name} is in twice"
+    sentence = say("Count {gap} of it. What to do about the lye follows.", gap=grams(weight.mass_g + gap_g))
+    title = say("{name} is in twice", name=weight.name)
     return (Remedy("C15-twice", title, sentence, None, found.central if found else None, found, ((line.key, gap_g),)),)
 
 

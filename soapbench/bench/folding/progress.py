@@ -9,6 +9,7 @@ from soapbench.bench.folding.firming import again, rest
 from soapbench.bench.folding.tally import Tally
 from soapbench.bench.plan import Prompt
 from soapbench.bench.state import RunningTimer, Settlement, Status
+from soapbench.science.words import say
 
 RESTING = ("rest", "cut")
 CURING = ("cure", "release")
@@ -28,11 +29,11 @@ def _why_skipped(tally: Tally, prompt: Prompt, settlement: Settlement | None) ->
     if prompt.kind == "settle":
         return _why_not_settled(tally, settlement)
     if prompt.kind == "draw" and is_left_undrawn(tally):
-        return "Nothing is drawn this time."
+        return say("Nothing is drawn this time.")
     if prompt.kind == "act" and prompt.line in tally.left_out:
-        return f"{tally.book.lines[prompt.line].name} is left out."
+        return say("{name} is left out.", name=tally.book.lines[prompt.line].name)
     if prompt.portion and f"portion:{prompt.portion}" in tally.left_out and prompt.phase == "portions":
-        return f"Portion {prompt.portion} is left out."
+        return say("Portion {portion} is left out.", portion=prompt.portion)
     return ""
 
 
@@ -45,9 +46,9 @@ def _why_not_settled(tally: Tally, settlement: Settlement | None) -> str:
     if settlement is None:
         return ""
     if not settlement.is_needed:
-        return "Every fat is as planned."
+        return say("Every fat is as planned.")
     if any(line.key in tally.weights for line in tally.plan.in_group("alkali")):
-        return "The alkali is weighed already."
+        return say("The alkali is weighed already.")
     return ""
 
 

@@ -13,6 +13,7 @@ from soapbench.bench.kinds import Remedied
 from soapbench.bench.plan import Line, LineGroup
 from soapbench.bench.state import Change, Fact
 from soapbench.bench.words import grams, listed, percent
+from soapbench.science.words import mark, say
 
 # What the pot check found: these count what is said at once; every other way out asks for it to be weighed.
 COUNTED = ("C15-out", "C15-twice")
@@ -23,20 +24,20 @@ ALKALI_AGAIN, LYE_AGAIN = "C1", "remake"
 
 # What to do with what is weighed in for a way out; it stands on the screen until the next step is done.
 TO_DO = {
-    "C4": "More lye: alkali into the water in small parts, let it cool, then into the jug of lye. Goggles on.",
-    "C6": "Cool lye: alkali into the water in small parts, let it cool, then into fluid batter only. Goggles on.",
-    "C7": "For the bigger batch.",
-    "C8": "More water: cold, slowly, and stir until clear. Goggles on.",
+    "C4": mark("More lye: alkali into the water in small parts, let it cool, then into the jug of lye. Goggles on."),
+    "C6": mark("Cool lye: alkali into the water in small parts, let it cool, then into fluid batter only. Goggles on."),
+    "C7": mark("For the bigger batch."),
+    "C8": mark("More water: cold, slowly, and stir until clear. Goggles on."),
 }
-MELTED = "Melt it, bring it to the warmth of the batter, blend it in while it is fluid."
+MELTED = mark("Melt it, bring it to the warmth of the batter, blend it in while it is fluid.")
 
 
 def _to_do(tally: Tally, code: str) -> str:
     if not tally.owed:
         return ""
     if code == "C5":
-        return MELTED if tally.is_combined else "Into the pot with it."
-    return TO_DO.get(code, "")
+        return say(MELTED) if tally.is_combined else say("Into the pot with it.")
+    return say(TO_DO[code]) if code in TO_DO else ""
 
 
 def take_remedy(tally: Tally, fact: Fact, chosen: Remedied) -> None:
@@ -66,9 +67,9 @@ def take_remedy(tally: Tally, fact: Fact, chosen: Remedied) -> None:
             what="remedied",
             prompt=fact.prompt,
             prompt_title=prompt.title if prompt else "",
-            why=about or "Chosen at the bench.",
+            why=about or say("Chosen at the bench."),
             decision=chosen.decision,
-            effect=" ".join(part for part in (_said(tally, chosen), chemistry(tally, before)) if part) or "Kept.",
+            effect=" ".join(part for part in (_said(tally, chosen), chemistry(tally, before)) if part) or say("Kept."),
             at=fact.happened_at,
             person=fact.person,
             details={"code": chosen.code},
@@ -110,14 +111,14 @@ def _anew(tally: Tally, code: str) -> None:
 def _said(tally: Tally, chosen: Remedied) -> str:
     parts = []
     if chosen.factor is not None:
-        parts.append(f"The batch is made {percent(chosen.factor)} as large as planned.")
+        parts.append(say("The batch is made {factor} as large as planned.", factor=percent(chosen.factor)))
     named = [
-        f"{'+' if mass > 0 else ''}{grams(mass)} of {tally.name_of(line)}"
+        say("{mass} of {name}", mass=("+" if mass > 0 else "") + grams(mass), name=tally.name_of(line))
         for key, mass in chosen.adds
         if (line := tally.book.lines.get(key)) is not None
     ]
     if named:
         parts.append(f"{listed(named)}.")
     if chosen.lye_share is not None:
-        parts.append(f"{percent(chosen.lye_share)} of the lye is poured.")
+        parts.append(say("{lye_share} of the lye is poured.", lye_share=percent(chosen.lye_share)))
     return " ".join(parts)

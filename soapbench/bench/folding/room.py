@@ -9,6 +9,7 @@ from soapbench.bench.words import grams, listed
 from soapbench.science.batter import batter_volume_ml
 from soapbench.science.errors import OutOfRange
 from soapbench.science.mould import Mould, fits
+from soapbench.science.words import say
 
 
 def room_words(tally: Tally, factor: float) -> str:
@@ -40,5 +41,5 @@ def _stock(tally: Tally, factor: float) -> str:
         fact = tally.facts_of(line)
         missing = line.planned_g * factor - fact.left_g if fact is not None and fact.left_g is not None else 0.0
         if missing > 0 and line.key not in tally.weights:
-            short.append(f"{grams(round(missing, 1))} of {tally.name_of(line)}")
-    return f"The shelf is short of {listed(short)}." if short else ""
+            short.append(say("{missing} of {name}", missing=grams(round(missing, 1)), name=tally.name_of(line)))
+    return say("The shelf is short of {short}.", short=listed(short)) if short else ""

@@ -10,6 +10,7 @@ from soapbench.bars.formula import Drawing
 from soapbench.bench.plan import Line, Plan, PlanScale, Prompt
 from soapbench.bench.state import Fact
 from soapbench.science.rounding import round_to
+from soapbench.science.words import say, word
 
 
 def on_the_scale_in_use(plan: Plan, standing: Sequence[Fact]) -> Plan:
@@ -63,4 +64,6 @@ def with_drawing_ahead(plan: Plan, chosen: dict[str, Any] | None) -> Plan:
 
 def _drawn_so(plan: Plan, prompt: Prompt, drawing: Drawing) -> Prompt:
     name = next((choice.tool_name for choice in plan.drawings if choice.tool == drawing.tool), "")
-    return replace(prompt, title=f"Draw: {drawing.path}{f', with {name}' if name else ''}", detail="")
+    path = word("drawing", drawing.path)
+    title = say("Draw: {path}, with {tool}", path=path, tool=name) if name else say("Draw: {path}", path=path)
+    return replace(prompt, title=title, detail="")

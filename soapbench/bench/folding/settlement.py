@@ -21,6 +21,7 @@ from soapbench.science.alkali import AlkaliMass, superfat_of
 from soapbench.science.errors import OutOfRange
 from soapbench.science.lye import water_g
 from soapbench.science.rounding import round_to
+from soapbench.science.words import say
 
 
 def settle(tally: Tally) -> Settlement | None:
@@ -37,7 +38,9 @@ def settle(tally: Tally) -> Settlement | None:
     if_planned = superfat_of(fats, planned_alkali(tally), alkali, acids)
     if_recomputed = superfat_of(fats, as_alkali(recomputed), alkali, acids)
     is_needed = _differs(tally, recomputed)
-    sentence = _sentence(tally, recomputed, if_planned, if_recomputed) if is_needed else "The alkali stays as planned."
+    sentence = (
+        _sentence(tally, recomputed, if_planned, if_recomputed) if is_needed else say("The alkali stays as planned.")
+    )
     return Settlement(is_needed, planned, recomputed, if_planned, if_recomputed, sentence, tally.choice)
 
 
@@ -73,12 +76,27 @@ def _water_for(tally: Tally, alkali_g: float, all_fats_g: float) -> float:
 def _sentence(tally: Tally, recomputed: dict[str, float], if_planned: float, if_recomputed: float) -> str:
     lines = tally.plan.in_group("alkali")
     jars = listed([_jar(line, recomputed[line.key], len(lines)) for line in lines])
-    wet = listed([f"{grams(recomputed[line.key])} of {line.name.lower()}" for line in _jug_lines(tally)])
+    wet = listed(
+        [
+            say("{recomputed} of {name!l}", recomputed=grams(recomputed[line.key]), name=line.name)
+            for line in _jug_lines(tally)
+        ]
+    )
     planned = grams(sum(line.planned_g for line in lines))
-    left = "would be lye-heavy" if if_planned < 0 else f"would leave {percent(if_planned)}"
-    return (
-        f"{differences(tally)} Weigh {jars}{f' in {wet}' if wet else ''} for {percent(if_recomputed)} superfat; "
-        f"the planned {planned} {left}."
+    told = {
+        "differences": differences(tally),
+        "jars": say("{jars} in {wet}", jars=jars, wet=wet) if wet else jars,
+        "superfat": percent(if_recomputed),
+        "planned": planned,
+    }
+    if if_planned < 0:
+        return say(
+            "{differences} Weigh {jars} for {superfat} superfat; the planned {planned} would be lye-heavy.", **told
+        )
+    return say(
+        "{differences} Weigh {jars} for {superfat} superfat; the planned {planned} would leave {left}.",
+        left=percent(if_planned),
+        **told,
     )
 
 
@@ -89,12 +107,14 @@ def _jug_lines(tally: Tally) -> list[Line]:
 
 
 def _jar(line: Line, mass_g: float, jars: int) -> str:
-    return f"{grams(mass_g)} of {'alkali' if jars == 1 else line.name.lower()}"
+    if jars == 1:
+        return say("{mass} of alkali", mass=grams(mass_g))
+    return say("{mass} of {name!l}", mass=grams(mass_g), name=line.name)
 
 
 def differences(tally: Tally) -> str:
     """Return which fats differ from the plan, in words; the alkali's purity when none does."""
-    return differing(tally) or "The figures of the lots differ from the plan."
+    return differing(tally) or say("The figures of the lots differ from the plan.")
 
 
 def differing(tally: Tally) -> str:
@@ -108,11 +128,13 @@ def _difference(tally: Tally, line: Line) -> str:
     if line.key in tally.owed:
         return ""
     if weight is None:
-        return f"{line.name} is left out" if line.key in tally.left_out else ""
+        return say("{name} is left out", name=line.name) if line.key in tally.left_out else ""
     asked = planned_g(tally, line)
     gap = weight.mass_g - asked
     if weight.material != line.material:
-        return f"{weight.name} is in place of {line.name}" + (f", {over_or_short(gap)}" if abs(gap) > 1e-9 else "")
+        return say("{name} is in place of {line_name}", name=weight.name, line_name=line.name) + (
+            f", {over_or_short(gap)}" if abs(gap) > 1e-9 else ""
+        )
     if abs(gap) <= tolerance_of(tally, line, asked) + 1e-9:
         return ""
-    return f"{line.name} is {over_or_short(round(gap, 6))}"
+    return say("{name} is {over_or_short}", name=line.name, over_or_short=over_or_short(round(gap, 6)))

@@ -27,10 +27,11 @@ from soapbench.science.alkali import superfat_of
 from soapbench.science.errors import OutOfRange
 from soapbench.science.pot import PotCheck
 from soapbench.science.superfat import SuperfatInterval, Weighing, superfat_interval
+from soapbench.science.words import mark, say
 
 # Half a point: what the alkali's own tolerance (0.5 %) does to the superfat. Own choice.
 OFF = 0.005
-UNKNOWN = "Nobody knows how much alkali is in this batch. Treat it as lye-heavy."
+UNKNOWN = mark("Nobody knows how much alkali is in this batch. Treat it as lye-heavy.")
 STRONGEST = 0.5  # of a lye; stronger ones may not dissolve (see science.lye)
 
 
@@ -56,7 +57,7 @@ def central(tally: Tally) -> float | None:
 def outcome(tally: Tally) -> Outcome:
     """Return what the batch has now, or nothing until the alkali is weighed."""
     if tally.is_alkali_unknown:
-        return Outcome(None, UNKNOWN)
+        return Outcome(None, say(UNKNOWN))
     if weighed_alkali(tally) is None:
         return Outcome(None, "")
     try:
@@ -69,7 +70,7 @@ def outcome(tally: Tally) -> Outcome:
 def situation(tally: Tally) -> str:
     """Return what is not as it should be and asks for a way out, the most pressing first; "" when nothing does."""
     if tally.is_alkali_unknown:
-        return UNKNOWN
+        return say(UNKNOWN)
     doubt = pot_doubt(tally)
     if doubt is not None:
         return doubt.sentence
@@ -77,7 +78,9 @@ def situation(tally: Tally) -> str:
         return differing(tally)
     strength = strength_now(tally)
     if strength is not None and strength > STRONGEST and not tally.is_combined:
-        return f"The lye {'is' if tally.lye_at else 'would be'} at {percent(strength)}: too strong to dissolve."
+        if tally.lye_at:
+            return say("The lye is at {strength}: too strong to dissolve.", strength=percent(strength))
+        return say("The lye would be at {strength}: too strong to dissolve.", strength=percent(strength))
     return superfat_off(tally) or _wrong_water(tally, strength)
 
 
@@ -97,8 +100,13 @@ def _wrong_water(tally: Tally, strength: float | None) -> str:
     wrong = [weight for weight in wet if not weight.is_within and weight.line not in tally.owed]
     if not wrong or tally.is_combined or strength is None:
         return ""
-    names = ", ".join(f"{one.name} is {over_or_short(round(one.mass_g - one.target_g, 6))}" for one in wrong)
-    return f"{names}: the lye is at {percent(strength)}."
+    names = ", ".join(
+        say(
+            "{name} is {over_or_short}", name=one.name, over_or_short=over_or_short(round(one.mass_g - one.target_g, 6))
+        )
+        for one in wrong
+    )
+    return say("{names}: the lye is at {strength}.", names=names, strength=percent(strength))
 
 
 def pot_doubt(tally: Tally) -> PotCheck | None:
@@ -155,7 +163,11 @@ def as_planned_sentence(tally: Tally) -> str:
     """Return what the planned alkali would leave in these fats, with its interval; "" when nothing can be said."""
     alkali_g = planned_alkali(tally).total_g
     try:
-        return f"With the planned {grams(alkali_g)} of alkali: {_sentence(interval_now(tally))}"
+        return say(
+            "With the planned {alkali} of alkali: {sentence}",
+            alkali=grams(alkali_g),
+            sentence=_sentence(interval_now(tally)),
+        )
     except OutOfRange:
         return ""
 
@@ -172,8 +184,12 @@ def _aimed_at(tally: Tally, settlement: Settlement | None) -> float:
 
 
 def _sentence(interval: SuperfatInterval) -> str:
-    ends = f"between {percent(interval.low)} and {percent(interval.high)}"
+    ends = say("between {low} and {high}", low=percent(interval.low), high=percent(interval.high))
     if interval.is_lye_heavy:
-        return f"Lye-heavy: superfat {percent(interval.central)}, {ends}. The soap would burn skin as it is."
-    doubt = " Its unlucky end is lye-heavy." if interval.lye_heavy_possible else ""
-    return f"Superfat {percent(interval.central)}, {ends}.{doubt}"
+        return say(
+            "Lye-heavy: superfat {central}, {ends}. The soap would burn skin as it is.",
+            central=percent(interval.central),
+            ends=ends,
+        )
+    doubt = " " + say("Its unlucky end is lye-heavy.") if interval.lye_heavy_possible else ""
+    return say("Superfat {central}, {ends}.{doubt}", central=percent(interval.central), ends=ends, doubt=doubt)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from soapbench.bench.folding.book import ADDITIONS
 from soapbench.bench.plan import Line, Plan, Prompt
 from soapbench.bench.state import RunState
+from soapbench.science.words import say
 
 
 @dataclass(frozen=True)
@@ -45,4 +46,4 @@ def poured_at(plan: Plan, prompt: Prompt) -> tuple[str, ...]:
 
 
 def _words(line: Line) -> str:
-    return f"{line.name} for {line.portion}" if line.portion != "all" else line.name
+    return say("{name} for {portion}", name=line.name, portion=line.portion) if line.portion != "all" else line.name

@@ -29,17 +29,24 @@ from soapbench.science.errors import OutOfRange
 from soapbench.science.remedy import Remedy, put_water_right, remedies_before_lye, remedies_lye_in, remedies_lye_made
 from soapbench.science.rounding import round_to
 from soapbench.science.superfat import Weighing, superfat_interval
+from soapbench.science.words import mark, say
 
 REMAKE = Remedy(
     "remake",
-    "Make the lye again",
-    "Set this lye aside safely, weigh new water and new alkali, and make the lye again.",
+    mark("Make the lye again"),
+    mark("Set this lye aside safely, weigh new water and new alkali, and make the lye again."),
 )
-HOLD = Remedy("hold", "Hold the batch", "Do not sell it. Test the cured bars for free alkali before anything else.")
+HOLD = Remedy(
+    "hold", mark("Hold the batch"), mark("Do not sell it. Test the cured bars for free alkali before anything else.")
+)
+
+
+def _said(remedy: Remedy) -> Remedy:
+    return replace(remedy, title=say(remedy.title), sentence=say(remedy.sentence))
 
 
 MOST_FATS = 3  # of the fats that may put a lye-heavy batch right, how many are offered; own choice
-HOLD_IT = "Hold it as caustic"
+HOLD_IT = mark("Hold it as caustic")
 JARS = {"NaOH": "alkali:naoh", "KOH": "alkali:koh", "water": "water"}
 
 
@@ -49,7 +56,7 @@ def remedies(tally: Tally, settlement: Settlement | None) -> tuple[Remedy, ...]:
     if not about or about == tally.decided:
         return ()
     if tally.is_alkali_unknown:
-        return (HOLD,) if tally.is_combined else (REMAKE,)
+        return (_said(HOLD),) if tally.is_combined else (_said(REMAKE),)
     of_pot = pot_ways(tally)
     if of_pot:
         return of_pot
@@ -58,7 +65,7 @@ def remedies(tally: Tally, settlement: Settlement | None) -> tuple[Remedy, ...]:
             return _before_lye(tally)
         return _of_the_lye(tally)
     except OutOfRange as error:
-        return (Remedy("C2", "No way out by weighing", str(error)),)
+        return (Remedy("C2", say("No way out by weighing"), str(error)),)
 
 
 def _scale(tally: Tally) -> Weighing:
@@ -142,7 +149,7 @@ def _owed_fats(tally: Tally) -> tuple[Fat, ...]:
 
 def _still_possible(tally: Tally, found: tuple[Remedy, ...]) -> tuple[Remedy, ...]:
     """Leave out what only fluid batter takes once the pour has begun; of many fats, keep the likeliest."""
-    found = tuple(replace(one, title=HOLD_IT) if one.title == "It has set already" else one for one in found)
+    found = tuple(replace(one, title=say(HOLD_IT)) if one.title == say("It has set already") else one for one in found)
     is_poured = any(prompt.phase == "pour" and prompt.key in tally.done for prompt in tally.plan.prompts)
     if is_poured:
         return tuple(remedy for remedy in found if not remedy.adds)
@@ -159,13 +166,13 @@ def _weigh_again(tally: Tally) -> Remedy:
     fats, alkali, acids = fats_in_pot(tally), alkali_in_use(tally), acids_in_pot(tally)
     after = superfat_of(fats, as_alkali(masses), alkali, acids)
     found = superfat_interval(fats, needed, alkali, acids, _scale(tally))
-    sentence = f"It is not in the water yet. Weigh it again. {'; '.join(parts)}."
-    return Remedy("C1", "Weigh the alkali again", sentence, needed.total_g, after, found)
+    sentence = say("It is not in the water yet. Weigh it again. {parts}.", parts="; ".join(parts))
+    return Remedy("C1", say("Weigh the alkali again"), sentence, needed.total_g, after, found)
 
 
 def _as_weighed(tally: Tally) -> Remedy:
     found = interval_now(tally)
-    return Remedy("C2", "Keep it as weighed", "Go on with what is on the scale.", None, found.central, found)
+    return Remedy("C2", say("Keep it as weighed"), say("Go on with what is on the scale."), None, found.central, found)
 
 
 def _water(tally: Tally) -> tuple[Remedy, ...]:
@@ -177,9 +184,9 @@ def _water(tally: Tally) -> tuple[Remedy, ...]:
         return ()
     asked = sum(weight.target_g for weight in weights)
     remedy = put_water_right(made.total_g, _jug_water_g(tally), made.total_g / (made.total_g + asked))
-    leave = Remedy("C8", "Leave it", "Write it down and go on.", None)
+    leave = Remedy("C8", say("Leave it"), say("Write it down and go on."), None)
     if not remedy.adds:
-        return (replace(remedy, title="Go on with more water"),)
+        return (replace(remedy, title=say("Go on with more water")),)
     return (remedy,) if (strength_now(tally) or 0.0) > STRONGEST else (remedy, leave)
 
 
@@ -198,7 +205,7 @@ def _settling(tally: Tally, settlement: Settlement, found: tuple[Remedy, ...]) -
     return (
         _settled(tally, settlement, "recomputed", "Recomputed"),
         *others,
-        _settled(tally, settlement, "planned", "As planned"),
+        _settled(tally, settlement, "planned", say("As planned")),
     )
 
 

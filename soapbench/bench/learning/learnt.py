@@ -19,6 +19,7 @@ from soapbench.science.scent_time import (
     planning_minutes,
     usual_trace_minutes,
 )
+from soapbench.science.words import say
 from soapbench.shelf.facts import MaterialFacts
 
 
@@ -124,7 +125,9 @@ def _of_pots(learnt: Learnt, vessels: Mapping[Pot, str]) -> Iterator[Teaching]:
         rate = learnt.cooling.get(vessel)
         if rate:
             cools = "lye cools" if pot == "lye" else "fats cool"
-            yield Teaching(f"cooling:{vessel}", f"How fast the {cools} in {vessel}.", rate.runs)
+            yield Teaching(
+                f"cooling:{vessel}", say("How fast the {cools} in {vessel}.", cools=cools, vessel=vessel), rate.runs
+            )
 
 
 def _of_scents(learnt: Learnt, facts: Mapping[str, MaterialFacts], mixed_c: float) -> Iterator[Teaching]:
@@ -132,18 +135,32 @@ def _of_scents(learnt: Learnt, facts: Mapping[str, MaterialFacts], mixed_c: floa
         fact = facts.get(key)
         minutes = learnt.working_minutes(fact, mixed_c) if fact else None
         if fact and minutes and minutes != fact.working_minutes:
-            sentence = f"{fact.name}: plan with {minutes:.0f} min of pourable batter at {mixed_c:.0f} °C."
+            sentence = say(
+                "{name}: plan with {minutes:.0f} min of pourable batter at {mixed:.0f} °C.",
+                name=fact.name,
+                minutes=minutes,
+                mixed=mixed_c,
+            )
             yield Teaching(f"scent:{key}", sentence, len(times))
 
 
 def _of_the_rest(learnt: Learnt) -> Iterator[Teaching]:
     if learnt.trace_minutes:
         usual = learnt.trace_minutes.value
-        sentence = f"Trace usually comes after {usual.central:.0f} min, mostly {usual.low:.0f} to {usual.high:.0f}."
+        sentence = say(
+            "Trace usually comes after {central:.0f} min, mostly {low:.0f} to {high:.0f}.",
+            central=usual.central,
+            low=usual.low,
+            high=usual.high,
+        )
         yield Teaching("trace", sentence, learnt.trace_minutes.runs)
     if learnt.pot_loss_g:
-        sentence = f"About {grams(round(learnt.loss_g))} of batter stays in pots and cups; that much more is made."
+        sentence = say(
+            "About {loss} of batter stays in pots and cups; that much more is made.", loss=grams(round(learnt.loss_g))
+        )
         yield Teaching("pot loss", sentence, learnt.pot_loss_g.runs)
     if learnt.yield_share:
-        sentence = f"{percent(learnt.yield_share.value.central)} of the planned bars came off the cutter."
+        sentence = say(
+            "{central} of the planned bars came off the cutter.", central=percent(learnt.yield_share.value.central)
+        )
         yield Teaching("yield", sentence, learnt.yield_share.runs)

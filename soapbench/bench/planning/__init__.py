@@ -9,6 +9,7 @@ from soapbench.bars.to_science import KOH, NAOH, portion_shares, science_alkali,
 from soapbench.bench.learning.learnt import teachings
 from soapbench.bench.plan import Line, Plan, PlanLot, PlanPortion, Prompt
 from soapbench.bench.planning.active_time import minutes_at_work
+from soapbench.bench.planning.asking import with_cautions_said
 from soapbench.bench.planning.combining import combining
 from soapbench.bench.planning.cups import cups_of
 from soapbench.bench.planning.firming import rest_plan
@@ -115,7 +116,7 @@ def _prompts(batch: Batch, lines: tuple[Line, ...], shared: list[Prompt]) -> tup
         *drawing(batch),
         *resting(batch),
     )
-    return (*gathering(batch, lines, minutes_at_work(work)), *work)
+    return tuple(map(with_cautions_said, (*gathering(batch, lines, minutes_at_work(work)), *work)))
 
 
 def _portions(batch: Batch) -> tuple[PlanPortion, ...]:

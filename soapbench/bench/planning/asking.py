@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from soapbench.bench.plan import ChangeKind, Line, Phase, Prompt
+from dataclasses import replace
+
+from soapbench.bench.plan import Caution, ChangeKind, Line, Phase, Prompt, Tick
 from soapbench.bench.planning import cautions
 from soapbench.bench.planning.given import Batch
+from soapbench.science.words import say
 
 WORDS_IN_TITLE = 12
 WEIGHING_MINUTES = 1.5  # hands-on time of one small weighing; own choice, until measured
@@ -23,6 +26,20 @@ CHANGES: dict[str, tuple[ChangeKind, ...]] = {
 BATTER: tuple[ChangeKind, ...] = ("thickened early", "temperature off", "lost or spilt", "interrupted", "other")
 
 
+def said(tick: Tick) -> Tick:
+    """Return an item of a standing list in the language of the run."""
+    return replace(tick, text=say(tick.text), detail=say(tick.detail) if tick.detail else "")
+
+
+def with_cautions_said(prompt: Prompt) -> Prompt:
+    """Return a prompt with its cautions in the language of the run."""
+    return replace(prompt, cautions=tuple(_caution_said(caution) for caution in prompt.cautions))
+
+
+def _caution_said(caution: Caution) -> Caution:
+    return replace(caution, text=say(caution.text))
+
+
 def short(title: str) -> str:
     """Return a title of at most twelve words."""
     words = title.split()
@@ -35,7 +52,7 @@ def weigh(batch: Batch, line: Line, phase: Phase, *, meanwhile: bool = False) ->
         key=f"weigh:{line.key}",
         phase=phase,
         kind="weigh",
-        title=short(f"Weigh {line.name}{_for_whom(line)}"),
+        title=short(say("Weigh {name}{for_whom}", name=line.name, for_whom=_for_whom(line))),
         detail=_detail(batch, line),
         line=line.key,
         portion=line.portion if len(line.portion) == 1 else "",
@@ -54,18 +71,20 @@ def weigh(batch: Batch, line: Line, phase: Phase, *, meanwhile: bool = False) ->
 def _for_whom(line: Line) -> str:
     if line.group == "alkali":
         return f" ({'NaOH' if line.key == 'alkali:naoh' else 'KOH'})"
-    return f" for portion {line.portion}" if len(line.portion) == 1 else ""
+    return " " + say("for portion {portion}", portion=line.portion) if len(line.portion) == 1 else ""
 
 
 def _detail(batch: Batch, line: Line) -> str:
     fact = batch.fact(line.material)
     # No grams here: the figure of the prompt follows what happened, and two figures on one screen would be a trap.
-    parts = [f"Into {line.vessel}."]
+    parts = [say("Into {vessel}.", vessel=line.vessel)]
     if line.lot_code:
-        parts.append(f"Lot {line.lot_code}.")
+        parts.append(say("Lot {lot_code}.", lot_code=line.lot_code))
     if line.group == "alkali":
-        other = "potassium" if line.key == "alkali:naoh" else "sodium"
-        parts.append(f"Read the jar: not {other} hydroxide, not citric acid, not salt.")
+        if line.key == "alkali:naoh":
+            parts.append(say("Read the jar: not potassium hydroxide, not citric acid, not salt."))
+        else:
+            parts.append(say("Read the jar: not sodium hydroxide, not citric acid, not salt."))
     if fact and fact.handling:
         parts.append(fact.handling)
     return " ".join(parts)

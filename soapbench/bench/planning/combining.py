@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from soapbench.bars.formula import Trace
 from soapbench.bench.folding.book import COMBINE, COOL, POT_CHECK, REST_TEST, TRACE
 from soapbench.bench.plan import Line, Prompt, Timer
 from soapbench.bench.planning import cautions
@@ -10,12 +11,13 @@ from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.pauses import before_combining
 from soapbench.bench.planning.trace_words import why_trace
 from soapbench.science.false_trace import REST
+from soapbench.science.words import mark, say
 
 TRACES = {
-    "emulsion": "no streak of fat is left, and it runs like milk",
-    "thin": "a drip leaves a faint line that sinks at once",
-    "medium": "a drip stays on the surface for a few seconds",
-    "thick": "it holds its shape like pudding",
+    "emulsion": mark("no streak of fat is left, and it runs like milk"),
+    "thin": mark("a drip leaves a faint line that sinks at once"),
+    "medium": mark("a drip stays on the surface for a few seconds"),
+    "thick": mark("it holds its shape like pudding"),
 }
 
 
@@ -33,8 +35,12 @@ def _cool(batch: Batch) -> Prompt:
         key=COOL,
         phase="combine",
         kind="cool",
-        title="Cool both pots",
-        detail=f"Lye and fats at {process.mix_low_c:g} to {process.mix_high_c:g} °C. The fats are clear.",
+        title=say("Cool both pots"),
+        detail=say(
+            "Lye and fats at {mix_low:g} to {mix_high:g} °C. The fats are clear.",
+            mix_low=process.mix_low_c,
+            mix_high=process.mix_high_c,
+        ),
         low_c=process.mix_low_c,
         high_c=process.mix_high_c,
         cautions=(cautions.HOT_LYE,),
@@ -43,13 +49,13 @@ def _cool(batch: Batch) -> Prompt:
 
 
 def _pot_check(batch: Batch) -> Prompt:
-    pot = batch.bench.vessel("pot", "the pot")
+    pot = batch.bench.vessel("pot", say("the pot"))
     return Prompt(
         key=POT_CHECK,
         phase="combine",
         kind="pot check",
-        title="Weigh the pot of fats before the lye",
-        detail=f"Its weight without {pot} itself must be the sum of the fats.",
+        title=say("Weigh the pot of fats before the lye"),
+        detail=say("Its weight without {pot} itself must be the sum of the fats.", pot=pot),
         pot="fats",
         changes=("amount off", "lost or spilt", "interrupted", "other"),
     )
@@ -60,8 +66,8 @@ def _stirred_in(line: Line) -> Prompt:
         key=f"add:{line.key}",
         phase="combine",
         kind="act",
-        title=short(f"Stir {line.name} into the fats"),
-        detail="All that was weighed, in a thin stream.",
+        title=short(say("Stir {name} into the fats", name=line.name)),
+        detail=say("All that was weighed, in a thin stream."),
         line=line.key,
         pot="fats",
         changes=("temperature off", "lost or spilt", "interrupted", "other"),
@@ -73,12 +79,22 @@ def _combine() -> Prompt:
         key=COMBINE,
         phase="combine",
         kind="hold",
-        title="Pour the lye into the fats",
-        detail="Clear, no grains. Low and slow, down the shaft of the blender. From here on there is no long pause.",
+        title=say("Pour the lye into the fats"),
+        detail=say(
+            "Clear, no grains. Low and slow, down the shaft of the blender. From here on there is no long pause."
+        ),
         pot="batter",
         cautions=(cautions.LYE_POUR, cautions.FIRST_AID),
         changes=("temperature off", "lost or spilt", "interrupted", "other"),
     )
+
+
+BLEND_TO: dict[Trace, str] = {
+    "emulsion": mark("Blend to an emulsion"),
+    "thin": mark("Blend to thin trace"),
+    "medium": mark("Blend to medium trace"),
+    "thick": mark("Blend to thick trace"),
+}
 
 
 def _trace(batch: Batch) -> Prompt:
@@ -87,10 +103,12 @@ def _trace(batch: Batch) -> Prompt:
         key=TRACE,
         phase="combine",
         kind="trace",
-        title=f"Blend to {'an emulsion' if trace == 'emulsion' else f'{trace} trace'}",
-        detail=f"Short bursts, then stir: {TRACES[trace]}. {why_trace(batch.formula)}",
+        title=say(BLEND_TO[trace]),
+        detail=say(
+            "Short bursts, then stir: {TRACES}. {why_trace}", TRACES=TRACES[trace], why_trace=why_trace(batch.formula)
+        ),
         pot="batter",
-        timer=Timer("rest", "Rest: look again", REST.value, until=REST_TEST),
+        timer=Timer("rest", say("Rest: look again"), REST.value, until=REST_TEST),
         cautions=(cautions.RAW_BATTER,),
         changes=BATTER,
     )
@@ -101,8 +119,8 @@ def _rest() -> Prompt:
         key=REST_TEST,
         phase="combine",
         kind="rest test",
-        title="Let it rest two minutes, then look",
-        detail="Blender out. Is there oil on top? Does it thicken while it cools?",
+        title=say("Let it rest two minutes, then look"),
+        detail=say("Blender out. Is there oil on top? Does it thicken while it cools?"),
         pot="batter",
         cautions=(cautions.RAW_BATTER,),
         changes=BATTER,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from soapbench.bench.planning.given import Batch
+from soapbench.science.words import say
 
 
 def cups_of(batch: Batch) -> dict[str, str]:
@@ -13,5 +14,8 @@ def cups_of(batch: Batch) -> dict[str, str]:
     masses = batch.made.portions
     by_size = sorted((letter for letter in masses if masses[letter] > 0), key=lambda letter: -masses[letter])
     cups = [vessel.name for vessel in batch.bench.vessels if vessel.use == "cup"]
-    names = [batch.bench.vessel("pot", "the pot"), *cups]
-    return {letter: names[at] if at < len(names) else f"cup {letter}" for at, letter in enumerate(by_size)}
+    names = [batch.bench.vessel("pot", say("the pot")), *cups]
+    return {
+        letter: names[at] if at < len(names) else say("cup {letter}", letter=letter)
+        for at, letter in enumerate(by_size)
+    }

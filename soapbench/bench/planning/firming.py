@@ -7,6 +7,7 @@ from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.heat import gel_verdict
 from soapbench.science.lye import concentration
 from soapbench.science.unmould import AGAIN_FROM, GEL_SHOWS, Process, UnmouldWindow, unmould_window
+from soapbench.science.words import say
 
 MINUTES = 60.0
 OLIVE, SALT = "olive", "salt"  # keys of the reference materials; a workshop's own of the same key win
@@ -49,7 +50,7 @@ def _window(batch: Batch, process: Process) -> RestWindow:
 
 
 def _of_maker(found: UnmouldWindow, own: float) -> RestWindow:
-    said = f"{own:g} h is your own figure. {found.sentence}"
+    said = say("{own:g} h is your own figure. {sentence}", own=own, sentence=found.sentence)
     return RestWindow(own, own + found.latest_h - found.earliest_h, said)
 
 

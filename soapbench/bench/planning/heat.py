@@ -9,6 +9,7 @@ from soapbench.science.errors import OutOfRange
 from soapbench.science.jug import JUG_MATERIALS, JugCheck, jug_check
 from soapbench.science.lye import PeakTemperature, concentration, lye_volume_ml, peak_temperature
 from soapbench.science.mixing import GelOutlook, Verdict, gel_outlook
+from soapbench.science.words import say, word
 
 STRONG_LYE = 0.38  # counts as a sign of heat together with another; common practice, no source
 HOT_SIGNS = ("honey", "milk", "sugar", "beer")  # words in the names of what heats the batter; common practice
@@ -40,7 +41,7 @@ def lye_jug(batch: Batch) -> tuple[str, str]:
     """
     found = _best_jug(batch)
     if found is None:
-        return "the lye jug", ""
+        return say("the lye jug"), ""
     verdict, jug = found
     if verdict.stops:
         raise OutOfRange(f"{jug.name}: {verdict.sentence}")
@@ -97,8 +98,8 @@ def _gel(batch: Batch) -> GelOutlook | None:
 
 
 def _hot_signs(batch: Batch) -> tuple[str, ...]:
-    names = " ".join(each.name.lower() for each in (*batch.made.liquids, *batch.made.additives))
+    names = " ".join(f"{each.material} {each.name}".lower() for each in (*batch.made.liquids, *batch.made.additives))
     strength = concentration(batch.made.alkali_mass.total_g, batch.made.water_g)
-    signs = {word: word in names for word in HOT_SIGNS}
+    signs = {sign: sign in names or word("hot sign", sign) in names for sign in HOT_SIGNS}
     signs |= {"oven": batch.formula.process.oven, "strong lye": strength > STRONG_LYE}
-    return tuple(word for word, is_there in signs.items() if is_there)
+    return tuple(sign for sign, is_there in signs.items() if is_there)

@@ -11,6 +11,7 @@ from soapbench.bench.planning.heat import lye_jug
 from soapbench.science.effect import alkali_slope, fat_slope, tolerance_by_effect
 from soapbench.science.errors import OutOfRange
 from soapbench.science.rounding import tolerance_g
+from soapbench.science.words import say
 
 STATES = {"solid": 0, "soft": 1, "liquid": 2, "": 2}
 
@@ -87,9 +88,9 @@ def _slope(batch: Batch, amount: Amount) -> float | None:
 def _vessel(batch: Batch, amount: Amount) -> str:
     bench = batch.bench
     if amount.group == "fat":
-        return bench.vessel("pot", "the mixing pot")
+        return bench.vessel("pot", say("the mixing pot"))
     if amount.group in ("water", "liquid"):
-        return lye_jug(batch)[0] if amount.group == "water" else "a jug of its own"
+        return lye_jug(batch)[0] if amount.group == "water" else say("a jug of its own")
     if amount.group == "alkali":
-        return "a dry cup with a lid"
-    return "a cup" if amount.portion in ("", "all") else f"cup {amount.portion}"
+        return say("a dry cup with a lid")
+    return say("a cup") if amount.portion in ("", "all") else say("cup {portion}", portion=amount.portion)

@@ -15,10 +15,11 @@ from soapbench.bench.planning.pauses import before_alkali
 from soapbench.science.cooling_law import minutes_between, pot_heat_capacity, prior_for
 from soapbench.science.errors import OutOfRange
 from soapbench.science.lye import concentration, heat_capacity
+from soapbench.science.words import mark, say
 
 USUAL_COOLING = 60.0  # min, where the sums give none; common practice, no source
 CP_AT_C = 50.0
-ONE_WAY = "Alkali → cold water. In small parts, stirring, under moving air. Stir until no grain is left."
+ONE_WAY = mark("Alkali → cold water. In small parts, stirring, under moving air. Stir until no grain is left.")
 
 
 def fats(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
@@ -27,8 +28,10 @@ def fats(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
         key=MELT,
         phase="fats",
         kind="act",
-        title="Melt the fats until they are clear",
-        detail=f"Stop the heat when the last piece is gone. Aim for {batch.formula.process.fats_c:g} °C.",
+        title=say("Melt the fats until they are clear"),
+        detail=say(
+            "Stop the heat when the last piece is gone. Aim for {fats:g} °C.", fats=batch.formula.process.fats_c
+        ),
         pot="fats",
         cautions=(cautions.HOT_FAT,),
         changes=("temperature off", "lost or spilt", "interrupted", "other"),
@@ -37,8 +40,8 @@ def fats(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
         key=SETTLE,
         phase="fats",
         kind="settle",
-        title="Choose the alkali for these fats",
-        detail="The fats came out differently from the plan.",
+        title=say("Choose the alkali for these fats"),
+        detail=say("The fats came out differently from the plan."),
         changes=("interrupted", "other"),
     )
     weighings = [weigh(batch, line, "fats") for line in lines if line.group == "fat"]
@@ -54,8 +57,8 @@ def lye(batch: Batch, lines: tuple[Line, ...]) -> list[Prompt]:
         key="read-lye",
         phase="lye",
         kind="read",
-        title="Read the temperature of the lye",
-        detail=f"Stir until clear first. {_heat(batch)}",
+        title=say("Read the temperature of the lye"),
+        detail=say("Stir until clear first. {heat}", heat=_heat(batch)),
         pot="lye",
         cautions=(cautions.HOT_LYE,),
         changes=("temperature off", "interrupted", "other"),
@@ -76,11 +79,11 @@ def _into_water(batch: Batch, *, has_milk: bool) -> Prompt:
         key=LYE,
         phase="lye",
         kind="hold",
-        title="Add the alkali to the water, slowly",
-        detail=" ".join(filter(None, (ONE_WAY, lye_jug(batch)[1]))),
+        title=say("Add the alkali to the water, slowly"),
+        detail=" ".join(filter(None, (say(ONE_WAY), lye_jug(batch)[1]))),
         pot="lye",
         cautions=(cautions.ONE_WAY, cautions.FIRST_AID, *extra),
-        timer=Timer("lye-cooling", "Lye: read both pots", cooling_minutes(batch), until="cool"),
+        timer=Timer("lye-cooling", say("Lye: read both pots"), cooling_minutes(batch), until="cool"),
         changes=("lost or spilt", "interrupted", "other"),
     )
 

@@ -7,6 +7,7 @@ from soapbench.bench.planning import cautions
 from soapbench.bench.planning.asking import short, weigh
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.words import listed
+from soapbench.science.words import say
 
 STIRRING_MINUTES = 3.0  # until a powder is smooth; own choice, until measured
 
@@ -33,13 +34,21 @@ def _prepared(batch: Batch, line: Line, carriers: list[Line]) -> list[Prompt]:
 
 
 def _dispersed(line: Line, carriers: list[Line]) -> Prompt:
-    goes = f"It goes into portion {line.portion}." if line.portion != "all" else "It goes into the whole batter."
+    goes = (
+        say("It goes into portion {portion}.", portion=line.portion)
+        if line.portion != "all"
+        else say("It goes into the whole batter.")
+    )
     return Prompt(
         key=f"disperse:{line.key}",
         phase="meanwhile",
         kind="act",
-        title=short(f"Stir {line.name} smooth in {carriers[0].name}"),
-        detail=f"In {listed([carrier.name.lower() for carrier in carriers])}, until no lump is left. {goes}",
+        title=short(say("Stir {name} smooth in {carriers_name}", name=line.name, carriers_name=carriers[0].name)),
+        detail=say(
+            "In {name}, until no lump is left. {goes}",
+            name=listed([carrier.name.lower() for carrier in carriers]),
+            goes=goes,
+        ),
         line=line.key,
         portion=line.portion if line.portion != "all" else "",
         cautions=(cautions.POWDER,) if line.group == "colourant" else (),

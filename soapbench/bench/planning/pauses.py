@@ -8,18 +8,36 @@ from __future__ import annotations
 from soapbench.bench.folding.book import CLEAN, PROTECTION
 from soapbench.bench.plan import Prompt, Tick, Timer
 from soapbench.bench.planning import cautions
+from soapbench.bench.planning.asking import said
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.heat import lye_jug
+from soapbench.science.words import mark, say
 
 GEAR = (
-    Tick("goggles", "Splash goggles are on", "protection", "Closed all round. Spectacles do not do.", alone=True),
     Tick(
-        "gloves", "Gloves are on and have no holes", "protection", "Nitrile, neoprene or butyl, long cuffs.", alone=True
+        "goggles",
+        mark("Splash goggles are on"),
+        "protection",
+        mark("Closed all round. Spectacles do not do."),
+        alone=True,
     ),
-    Tick("clothes", "Long sleeves, apron, closed shoes", "protection", "No wool, no silk, no rings.", alone=True),
-    Tick("water", "Running water is ten seconds away", "room", "The way to it is clear.", alone=True),
-    Tick("air", "The air is moving", "room", "A window is open or the hood is on.", alone=True),
-    Tick("people", "Children, animals, visitors are out", "room", alone=True),
+    Tick(
+        "gloves",
+        mark("Gloves are on and have no holes"),
+        "protection",
+        mark("Nitrile, neoprene or butyl, long cuffs."),
+        alone=True,
+    ),
+    Tick(
+        "clothes",
+        mark("Long sleeves, apron, closed shoes"),
+        "protection",
+        mark("No wool, no silk, no rings."),
+        alone=True,
+    ),
+    Tick("water", mark("Running water is ten seconds away"), "room", mark("The way to it is clear."), alone=True),
+    Tick("air", mark("The air is moving"), "room", mark("A window is open or the hood is on."), alone=True),
+    Tick("people", mark("Children, animals, visitors are out"), "room", alone=True),
 )
 LOOK_MINUTES = 30.0  # when a loaf that overheats starts to show it; own choice
 
@@ -27,15 +45,19 @@ LOOK_MINUTES = 30.0  # when a loaf that overheats starts to show it; own choice
 def before_alkali(batch: Batch) -> Prompt:
     """Return the pause before the jar of alkali is opened: each item is ticked by itself."""
     jug = Tick(
-        "lye-tag", f"{lye_jug(batch)[0]} is marked LYE", "room", "No plain water of like look near it.", alone=True
+        "lye-tag",
+        say("{lye_jug} is marked LYE", lye_jug=lye_jug(batch)[0]),
+        "room",
+        say("No plain water of like look near it."),
+        alone=True,
     )
     return Prompt(
         key=PROTECTION,
         phase="lye",
         kind="tick",
-        title="Stop. Before the alkali is opened",
-        detail="Tick each one. The lye prompts stay shut until then.",
-        ticks=(*GEAR, jug),
+        title=say("Stop. Before the alkali is opened"),
+        detail=say("Tick each one. The lye prompts stay shut until then."),
+        ticks=(*map(said, GEAR), jug),
         cautions=(cautions.GEAR,),
         changes=("interrupted", "other"),
     )
@@ -47,14 +69,14 @@ def before_combining() -> Prompt:
         key="before-combine",
         phase="combine",
         kind="tick",
-        title="Stop. Before the lye meets the fats",
+        title=say("Stop. Before the lye meets the fats"),
         ticks=_of(
             "before-combine",
-            ("lye", "The lye is clear", "No grain in it. It is the jug marked LYE."),
-            ("fats", "The fats are clear", "No solid bit, no cloud."),
-            ("reach", "Cups, colours, scents stand ready", "In the order in which they go in."),
-            ("mould", "The mould stands lined and level", ""),
-            ("gear", "Goggles and gloves are on", ""),
+            ("lye", say("The lye is clear"), say("No grain in it. It is the jug marked LYE.")),
+            ("fats", say("The fats are clear"), say("No solid bit, no cloud.")),
+            ("reach", say("Cups, colours, scents stand ready"), say("In the order in which they go in.")),
+            ("mould", say("The mould stands lined and level"), ""),
+            ("gear", say("Goggles and gloves are on"), ""),
         ),
         changes=("temperature off", "interrupted", "other"),
     )
@@ -66,13 +88,13 @@ def before_pouring() -> Prompt:
         key="before-pour",
         phase="portions",
         kind="tick",
-        title="Stop. Before the pour",
+        title=say("Stop. Before the pour"),
         ticks=_of(
             "before-pour",
-            ("trace", "The batter is even, no oil on top", ""),
-            ("mould", "Mould and divider are in place", ""),
-            ("tool", "The drawing tool lies at hand", ""),
-            ("cups", "No colour or addition is left over", ""),
+            ("trace", say("The batter is even, no oil on top"), ""),
+            ("mould", say("Mould and divider are in place"), ""),
+            ("tool", say("The drawing tool lies at hand"), ""),
+            ("cups", say("No colour or addition is left over"), ""),
         ),
         changes=("thickened early", "interrupted", "other"),
     )
@@ -84,18 +106,18 @@ def before_leaving() -> Prompt:
         key=CLEAN,
         phase="rest",
         kind="tick",
-        title="Clean up before you leave the bench",
+        title=say("Clean up before you leave the bench"),
         ticks=_of(
             CLEAN,
-            ("jar", "The alkali jar is shut and away", ""),
-            ("lye", "No lye is left standing", "Jug, cups and blender are rinsed."),
-            ("bench", "The bench is wiped twice", ""),
-            ("cups", "No full cup is left over", "A scent or colour left over was forgotten."),
-            ("loaf", "The mould is marked RAW SOAP", "With the batch code, out of reach."),
-            ("heat", "Plate and blender are off", ""),
+            ("jar", say("The alkali jar is shut and away"), ""),
+            ("lye", say("No lye is left standing"), say("Jug, cups and blender are rinsed.")),
+            ("bench", say("The bench is wiped twice"), ""),
+            ("cups", say("No full cup is left over"), say("A scent or colour left over was forgotten.")),
+            ("loaf", say("The mould is marked RAW SOAP"), say("With the batch code, out of reach.")),
+            ("heat", say("Plate and blender are off"), ""),
         ),
         cautions=(cautions.RINSE,),
-        timer=Timer("look", "Loaf: look for swelling", LOOK_MINUTES, until="look"),
+        timer=Timer("look", say("Loaf: look for swelling"), LOOK_MINUTES, until="look"),
         changes=("left out", "lost or spilt", "interrupted", "other"),
     )
 

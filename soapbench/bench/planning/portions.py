@@ -13,6 +13,7 @@ from soapbench.bench.planning.cups import cups_of
 from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.pouring import pour_prompt, stages_of
 from soapbench.science.errors import OutOfRange
+from soapbench.science.words import mark, say
 from soapbench.science.working_time import ScentedPortion, schedule
 
 SCENT_MINUTES = 1.0  # hands-on time of scenting one portion; own choice, until measured
@@ -26,6 +27,14 @@ class Turns:
     scents: tuple[str, ...]
     pours: tuple[str, ...]
     sentence: str
+
+
+# What goes into the whole batter, and into one portion.
+PUT_IN = {
+    "colourant": (mark("Colour the batter with {name}"), mark("Colour portion {portion} with {name}")),
+    "scent": (mark("Scent the batter with {name}"), mark("Scent portion {portion} with {name}")),
+    "addition": (mark("Finish the batter with {name}"), mark("Finish portion {portion} with {name}")),
+}
 
 
 def portions(batch: Batch, lines: tuple[Line, ...]) -> tuple[list[Prompt], str]:
@@ -79,8 +88,8 @@ def _split(batch: Batch, letter: str) -> Prompt:
         key=f"split:{letter}",
         phase="portions",
         kind="split",
-        title=short(f"Weigh out portion {letter}{f', {name}' if name else ''}"),
-        detail=f"Into {cups_of(batch)[letter]}, marked {letter}.",
+        title=short(_weigh_out(letter, name)),
+        detail=say("Into {cups}, marked {letter}.", cups=cups_of(batch)[letter], letter=letter),
         portion=letter,
         pot="batter",
         cautions=(cautions.RAW_BATTER,),
@@ -88,15 +97,24 @@ def _split(batch: Batch, letter: str) -> Prompt:
     )
 
 
+def _weigh_out(letter: str, name: str) -> str:
+    if not name:
+        return say("Weigh out portion {letter}", letter=letter)
+    return say("Weigh out portion {letter}, {name}", letter=letter, name=name)
+
+
+def _put_in(line: Line) -> str:
+    whole, part = PUT_IN[line.group]
+    return say(whole if line.portion == "all" else part, name=line.name, portion=line.portion)
+
+
 def _goes_in(batch: Batch, line: Line, timer: Timer | None = None) -> Prompt:
-    verbs = {"colourant": "Colour", "scent": "Scent", "addition": "Finish"}
-    where = "the batter" if line.portion == "all" else f"portion {line.portion}"
     return Prompt(
         key=f"add:{line.key}",
         phase="portions",
         kind="act",
-        title=short(f"{verbs[line.group]} {where} with {line.name}"),
-        detail="Stir by hand until even.",
+        title=short(_put_in(line)),
+        detail=say("Stir by hand until even."),
         line=line.key,
         portion=line.portion if line.portion != "all" else "",
         pot="batter",

@@ -10,6 +10,7 @@ from soapbench.bench.planning.given import Batch
 from soapbench.bench.planning.heat import loaf_outlook
 from soapbench.bench.planning.pauses import before_leaving
 from soapbench.bench.planning.size import cut_sentence
+from soapbench.science.words import say
 
 HOUR = 60.0
 DAY = 24 * HOUR
@@ -25,18 +26,18 @@ def resting(batch: Batch) -> list[Prompt]:
 
 def _rest_timer(batch: Batch) -> Timer:
     # The minutes of a plan without windows; with them, the gel that was seen moves the end.
-    return Timer("rest", "Loaf: firm enough?", rest_plan(batch).windows[""].earliest_h * HOUR, until="rest")
+    return Timer("rest", say("Loaf: firm enough?"), rest_plan(batch).windows[""].earliest_h * HOUR, until="rest")
 
 
 def _cover(batch: Batch) -> Prompt:
     is_warm = batch.formula.process.insulated
-    how = "Lid on, towels round it." if is_warm else "Lid on, nothing round it, away from warmth."
+    how = say("Lid on, towels round it.") if is_warm else say("Lid on, nothing round it, away from warmth.")
     return Prompt(
         key="cover",
         phase="rest",
         kind="act",
-        title="Cover the mould and set it aside",
-        detail=" ".join(filter(None, (how, "Mark it RAW SOAP with the batch code.", loaf_outlook(batch)))),
+        title=say("Cover the mould and set it aside"),
+        detail=" ".join(filter(None, (how, say("Mark it RAW SOAP with the batch code."), loaf_outlook(batch)))),
         timer=_rest_timer(batch),
         changes=LOAF,
     )
@@ -48,17 +49,21 @@ def _oven(batch: Batch) -> list[Prompt]:
         key="oven",
         phase="rest",
         kind="act",
-        title="Put the mould into the warm oven",
-        detail=f"{process.oven_c:g} °C for {process.oven_minutes:g} min, then the oven goes off. Sign on the door.",
+        title=say("Put the mould into the warm oven"),
+        detail=say(
+            "{oven:g} °C for {oven_minutes:g} min, then the oven goes off. Sign on the door.",
+            oven=process.oven_c,
+            oven_minutes=process.oven_minutes,
+        ),
         cautions=(cautions.OVEN,),
-        timer=Timer("oven", "Oven: switch it off", process.oven_minutes, until="oven-off"),
+        timer=Timer("oven", say("Oven: switch it off"), process.oven_minutes, until="oven-off"),
         changes=LOAF,
     )
     off = Prompt(
         key="oven-off",
         phase="rest",
         kind="wait",
-        title="Switch the oven off, leave the mould in",
+        title=say("Switch the oven off, leave the mould in"),
         minutes=process.oven_minutes,
         timer=_rest_timer(batch),
         changes=LOAF,
@@ -71,8 +76,8 @@ def _look() -> Prompt:
         key="look",
         phase="rest",
         kind="look",
-        title="Look at the loaf: does it swell?",
-        detail="If it does, or cracks: uncover it, into a cool draught, goggles on.",
+        title=say("Look at the loaf: does it swell?"),
+        detail=say("If it does, or cracks: uncover it, into a cool draught, goggles on."),
         changes=LOAF,
     )
 
@@ -82,8 +87,8 @@ def _rest(batch: Batch) -> Prompt:
         key="rest",
         phase="rest",
         kind="wait",
-        title="Leave the loaf in its mould",
-        detail="It is ready when it is cool and firm in the middle.",
+        title=say("Leave the loaf in its mould"),
+        detail=say("It is ready when it is cool and firm in the middle."),
         minutes=rest_plan(batch).windows[""].earliest_h * HOUR,
         changes=LOAF,
     )
@@ -94,7 +99,7 @@ def _firm() -> Prompt:
         key=FIRM,
         phase="rest",
         kind="firmness",
-        title="Press the loaf in the middle with a gloved thumb",
+        title=say("Press the loaf in the middle with a gloved thumb"),
         changes=LOAF,
     )
 
@@ -106,13 +111,13 @@ def _unmould(batch: Batch) -> list[Prompt]:
         key="unmould",
         phase="cut",
         kind="act",
-        title="Take the soap out of its mould",
-        detail="It drags or smears: leave it some hours more.",
+        title=say("Take the soap out of its mould"),
+        detail=say("It drags or smears: leave it some hours more."),
         cautions=(cautions.YOUNG_SOAP,),
-        timer=Timer("cut", "Loaf: cut", more, until="cut-wait") if more else None,
+        timer=Timer("cut", say("Loaf: cut"), more, until="cut-wait") if more else None,
         changes=LOAF,
     )
-    wait = Prompt("cut-wait", "cut", "wait", "Leave the loaf to firm up", minutes=more, changes=LOAF)
+    wait = Prompt("cut-wait", "cut", "wait", say("Leave the loaf to firm up"), minutes=more, changes=LOAF)
     return [unmould, wait] if more else [unmould]
 
 
@@ -122,10 +127,10 @@ def _cut(batch: Batch) -> Prompt:
         key=CUT,
         phase="cut",
         kind="cut",
-        title="Count and weigh the bars" if is_cast else f"Cut the loaf: {batch.formula.cut.way}",
+        title=say("Count and weigh the bars") if is_cast else say("Cut the loaf: {way}", way=batch.formula.cut.way),
         detail=cut_sentence(batch),
         cautions=(cautions.YOUNG_SOAP,) if is_cast else (cautions.YOUNG_SOAP, cautions.BLADE),
-        timer=Timer("cure", "Bars: cured", batch.formula.process.cure_days * DAY, until=CURE),
+        timer=Timer("cure", say("Bars: cured"), batch.formula.process.cure_days * DAY, until=CURE),
         changes=("lost or spilt", "interrupted", "other"),
     )
 
@@ -136,8 +141,8 @@ def _cure(batch: Batch) -> Prompt:
         key=CURE,
         phase="cure",
         kind="cure",
-        title="Weigh the marked bars while they cure",
-        detail=f"{days} days or more, airy and apart. Ready when they lose next to nothing in a week.",
+        title=say("Weigh the marked bars while they cure"),
+        detail=say("{days} days or more, airy and apart. Ready when they lose next to nothing in a week.", days=days),
         minutes=days * DAY,
         changes=("lost or spilt", "other"),
     )
@@ -148,8 +153,8 @@ def _test() -> Prompt:
         key=TEST,
         phase="release",
         kind="test",
-        title="Test a finished bar",
-        detail="Free alkali, by the method that your rules ask for. pH above 11 is not released.",
+        title=say("Test a finished bar"),
+        detail=say("Free alkali, by the method that your rules ask for. pH above 11 is not released."),
         cautions=(cautions.NO_TONGUE,),
         changes=("other",),
     )
@@ -160,7 +165,7 @@ def _release() -> Prompt:
         key=RELEASE,
         phase="release",
         kind="release",
-        title="Decide: release or reject the bars",
-        detail="Your name stands under it.",
+        title=say("Decide: release or reject the bars"),
+        detail=say("Your name stands under it."),
         changes=("other",),
     )

@@ -20,10 +20,11 @@ from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.words import Asked
 from soapbench.bench.safety import is_lye_unaccounted
 from soapbench.bench.words import listed
+from soapbench.science.words import mark, say
 
 MOST_NAMED = 3
 LYE_AWAY = "clean:lye"
-JARS = {"NaOH": "NaOH, sodium hydroxide", "KOH": "KOH, potassium hydroxide"}
+JARS = {"NaOH": mark("NaOH, sodium hydroxide"), "KOH": mark("KOH, potassium hydroxide")}
 
 
 def at_hand_before_lye(asked: Asked) -> None:
@@ -32,14 +33,14 @@ def at_hand_before_lye(asked: Asked) -> None:
         return
     missing = asked.not_at_hand
     if SCALE_CHECK in asked.book.prompts and SCALE_CHECK not in asked.state.done:
-        missing = ["the scale, tried with a known mass", *missing]
+        missing = [say("the scale, tried with a known mass"), *missing]
     if missing:
-        raise Refused(f"Nothing caustic yet. Still open: {_few(missing)}.")
+        raise Refused(say("Nothing caustic yet. Still open: {few}.", few=_few(missing)))
 
 
 def _few(names: list[str]) -> str:
     more = len(names) - MOST_NAMED
-    return listed(names) if more <= 0 else listed([*names[:MOST_NAMED], f"{more} more"])
+    return listed(names) if more <= 0 else listed([*names[:MOST_NAMED], say("{more} more", more=more)])
 
 
 def fats_before_lye(asked: Asked) -> None:
@@ -48,11 +49,11 @@ def fats_before_lye(asked: Asked) -> None:
         return
     fats = asked.missing("fat")
     if fats:
-        raise Refused(f"First weigh every fat, or say that it is left out: {listed(fats)}.", "line")
+        raise Refused(say("First weigh every fat, or say that it is left out: {fats}.", fats=listed(fats)), "line")
     settlement = asked.state.settlement
     is_weighed = any(line.key in asked.state.weights for line in asked.book.plan.in_group("alkali"))
     if settlement is not None and settlement.is_needed and not settlement.choice and not is_weighed:
-        raise Refused("The fats came out differently. First choose which alkali to weigh.", "choice")
+        raise Refused(say("The fats came out differently. First choose which alkali to weigh."), "choice")
 
 
 def _touches_lye(asked: Asked) -> bool:
@@ -78,13 +79,20 @@ def jar_is_named(asked: Asked) -> None:
         return
     if isinstance(asked.payload, Changed):
         if line.key not in asked.state.weights:
-            raise Refused("First weigh the alkali at its own step, and say what its jar says.", "line")
+            raise Refused(say("First weigh the alkali at its own step, and say what its jar says."), "line")
         return
     wanted, jar = jar_of(line), getattr(asked.payload, "jar", "")
     if not jar:
-        raise Refused("First read the jar: NaOH or KOH?", "jar")
+        raise Refused(say("First read the jar: NaOH or KOH?"), "jar")
     if jar != wanted:
-        raise Refused(f"This step takes {JARS[wanted]}. The jar says {JARS[jar]}. Shut it and put it back.", "jar")
+        raise Refused(
+            say(
+                "This step takes {wanted}. The jar says {jar}. Shut it and put it back.",
+                wanted=say(JARS[wanted]),
+                jar=say(JARS[jar]),
+            ),
+            "jar",
+        )
 
 
 def jar_of(line: Line) -> str:
@@ -99,7 +107,7 @@ def all_in_before_pour(asked: Asked) -> None:
         return
     names = [each.words for each in not_in_yet(asked.book.plan, asked.state, prompt)]
     if names:
-        raise Refused(f"Not in yet: {listed(names)}. Add it, leave it out, or say that it is in.")
+        raise Refused(say("Not in yet: {names}. Add it, leave it out, or say that it is in.", names=listed(names)))
 
 
 def lye_is_accounted_for(asked: Asked) -> None:
@@ -108,9 +116,9 @@ def lye_is_accounted_for(asked: Asked) -> None:
     if not state.lye_made:
         return
     if isinstance(payload, Stopped) and is_lye_unaccounted(state) and not payload.lye:
-        raise Refused("Lye was made for this batch. Say where it is now, then stop.", "lye")
+        raise Refused(say("Lye was made for this batch. Say where it is now, then stop."), "lye")
     if isinstance(payload, Released | Rejected) and (not state.is_combined or _is_left_standing(asked)):
-        raise Refused("Lye was made, and nobody says that none is left. Tick it at the clean-up first.")
+        raise Refused(say("Lye was made, and nobody says that none is left. Tick it at the clean-up first."))
 
 
 def _is_left_standing(asked: Asked) -> bool:

@@ -8,6 +8,7 @@ from soapbench.bench.plan import Prompt, Tick
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.words import Asked
 from soapbench.bench.words import listed
+from soapbench.science.words import say
 
 NO_STAND_IN = ("protection", "room")
 
@@ -18,7 +19,7 @@ def check_gathered(asked: Asked) -> None:
     if isinstance(asked.payload, ScaleChecked):
         _check_known(asked, asked.payload.known_g)
     if isinstance(asked.payload, Postponed) and asked.state.lye_made:
-        raise Refused("The lye is made: it cannot wait. Go on, or stop the batch and make it safe.")
+        raise Refused(say("The lye is made: it cannot wait. Go on, or stop the batch and make it safe."))
     if isinstance(asked.payload, Changed) and asked.payload.item:
         _check_item(asked, asked.payload.item)
 
@@ -29,7 +30,9 @@ def _check_list(asked: Asked, prompt: Prompt, *, all_here: bool) -> None:
         return
     open_items = [tick.text for tick in prompt.ticks if _is_open(asked, tick, all_here=all_here)]
     if open_items:
-        raise Refused(f"Still open: {listed(open_items)}. Tick it, or say that it is not here.")
+        raise Refused(
+            say("Still open: {open_items}. Tick it, or say that it is not here.", open_items=listed(open_items))
+        )
 
 
 def _is_open(asked: Asked, tick: Tick, *, all_here: bool) -> bool:
@@ -39,14 +42,19 @@ def _is_open(asked: Asked, tick: Tick, *, all_here: bool) -> bool:
 
 def _check_known(asked: Asked, known_g: float) -> None:
     if known_g == 0:
-        raise Refused("Type what the known thing weighs, as its label says.", "known_g")
+        raise Refused(say("Type what the known thing weighs, as its label says."), "known_g")
     if known_g > asked.book.plan.capacity_g:
-        raise Refused(f"The scale carries {asked.book.plan.capacity_g:g} g. Take something lighter.", "known_g")
+        raise Refused(
+            say("The scale carries {capacity:g} g. Take something lighter.", capacity=asked.book.plan.capacity_g),
+            "known_g",
+        )
 
 
 def _check_item(asked: Asked, item: str) -> None:
     tick = asked.book.ticks.get(item)
     if tick is None:
-        raise Refused("That item is not on this list.", "item")
+        raise Refused(say("That item is not on this list."), "item")
     if tick.what in NO_STAND_IN:
-        raise Refused(f"Nothing stands in for this: {tick.text}. Put the batch off until it is so.", "item")
+        raise Refused(
+            say("Nothing stands in for this: {text}. Put the batch off until it is so.", text=tick.text), "item"
+        )

@@ -9,6 +9,7 @@ from soapbench.bench.rules.weighing import check_lye_may_be_made
 from soapbench.bench.rules.words import Asked
 from soapbench.bench.state import RunState
 from soapbench.bench.words import listed
+from soapbench.science.words import say
 
 
 def check_done(asked: Asked) -> None:
@@ -23,9 +24,9 @@ def check_done(asked: Asked) -> None:
     if prompt.phase in ("rest", "cut"):
         _check_poured(asked)
     if prompt.phase == "cure" and asked.state.cut is None:
-        raise Refused("First count and weigh the bars.")
+        raise Refused(say("First count and weigh the bars."))
     if prompt.key == TEST and must_be_tested(asked):
-        raise Refused("This batch is, was or may be lye-heavy. A test is needed, not only a tick.")
+        raise Refused(say("This batch is, was or may be lye-heavy. A test is needed, not only a tick."))
 
 
 def must_be_tested(asked: Asked) -> bool:
@@ -40,28 +41,28 @@ def needs_test(state: RunState) -> bool:
 
 def _check_ready_to_combine(asked: Asked) -> None:
     if not asked.state.lye_made:
-        raise Refused("There is no lye yet. First add the alkali to the water.")
+        raise Refused(say("There is no lye yet. First add the alkali to the water."))
     missing = asked.missing("fat")
     if missing:
-        raise Refused(f"First weigh every fat, or say that it is left out: {listed(missing)}.")
+        raise Refused(say("First weigh every fat, or say that it is left out: {missing}.", missing=listed(missing)))
     if POT_CHECK not in asked.state.done:
-        raise Refused("First weigh the pot of fats: did everything go in?")
+        raise Refused(say("First weigh the pot of fats: did everything go in?"))
 
 
 def _check_batter(asked: Asked) -> None:
     if not asked.state.is_combined:
-        raise Refused("There is no batter yet. First pour the lye into the fats.")
+        raise Refused(say("There is no batter yet. First pour the lye into the fats."))
 
 
 def _check_poured(asked: Asked) -> None:
     open_pours = [p.title for p in asked.book.plan.prompts if p.phase == "pour" and p.key not in asked.state.done]
     if open_pours:
-        raise Refused(f"Not poured yet: {open_pours[0]}.")
+        raise Refused(say("Not poured yet: {open_pours}.", open_pours=open_pours[0]))
 
 
 def _check_firmness(payload: Looked | FirmnessChecked) -> None:
     if isinstance(payload, FirmnessChecked) and payload.is_firm and payload.crumbles:
-        raise Refused("A loaf that crumbles is not firm. Choose one of the two.", "is_firm")
+        raise Refused(say("A loaf that crumbles is not firm. Choose one of the two."), "is_firm")
 
 
 def check_pot(asked: Asked) -> None:
@@ -69,9 +70,9 @@ def check_pot(asked: Asked) -> None:
     if isinstance(asked.payload, PotChecked):
         missing = asked.missing("fat")
         if missing:
-            raise Refused(f"First weigh every fat, or say that it is left out: {listed(missing)}.")
+            raise Refused(say("First weigh every fat, or say that it is left out: {missing}.", missing=listed(missing)))
         if asked.payload.mass_g == 0:
-            raise Refused("The pot with its fats weighs more than 0 g. Type what the scale shows.", "mass_g")
+            raise Refused(say("The pot with its fats weighs more than 0 g. Type what the scale shows."), "mass_g")
     if isinstance(asked.payload, Looked | FirmnessChecked):
         _check_batter(asked)
         _check_poured(asked)

@@ -11,6 +11,7 @@ from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.words import Asked
 from soapbench.science.errors import OutOfRange
 from soapbench.science.scale_check import scale_check
+from soapbench.science.words import say
 
 # Which events may answer which kind of prompt; a remark, a change or a reading may come at any.
 ANSWERS = {
@@ -46,28 +47,28 @@ AFTER_THE_END = ("noted", "attached", "rinsed")
 
 def check_ended(asked: Asked) -> None:
     if asked.state.ended is not None and asked.kind not in AFTER_THE_END:
-        raise Refused("This batch is closed. You can still add a remark, nothing else.")
+        raise Refused(say("This batch is closed. You can still add a remark, nothing else."))
 
 
 def check_started(asked: Asked) -> None:
     begun = asked.state.started_at is not None
     if asked.kind == "started" and begun:
-        raise Refused("This batch has begun already.")
+        raise Refused(say("This batch has begun already."))
     if asked.kind not in ("started", "rinsed") and not begun:
-        raise Refused("Read the caution and begin the batch first.")
+        raise Refused(say("Read the caution and begin the batch first."))
 
 
 def check_prompt(asked: Asked) -> None:
     """Refuse an unknown prompt, and an answer that belongs to another kind of prompt."""
     if not asked.prompt_key:
         if asked.kind == "done":
-            raise Refused("Say what was done.", "prompt")
+            raise Refused(say("Say what was done."), "prompt")
         return
     prompt = asked.prompt
     if prompt is None:
-        raise Refused("This batch has no such step. Load the page again.", "prompt")
+        raise Refused(say("This batch has no such step. Load the page again."), "prompt")
     if asked.kind not in AT_ANY and asked.kind not in ANSWERS[prompt.kind]:
-        raise Refused(f"That does not answer “{prompt.title}”.", "prompt")
+        raise Refused(say("That does not answer “{title}”.", title=prompt.title), "prompt")
 
 
 def check_take_back(asked: Asked) -> None:
@@ -75,11 +76,11 @@ def check_take_back(asked: Asked) -> None:
         return
     found = next((fact for fact in asked.facts if fact.id == asked.payload.event), None)
     if found is None:
-        raise Refused("That entry is not one of this batch.", "event")
+        raise Refused(say("That entry is not one of this batch."), "event")
     if found.kind in ("started", "rinsed", "taken-in-hand", "given-back", TOOK_BACK):
-        raise Refused("That entry cannot be taken back. Enter it again if it was right.", "event")
+        raise Refused(say("That entry cannot be taken back. Enter it again if it was right."), "event")
     if found.id in asked.state.withdrawn:
-        raise Refused("That entry was taken back already.", "event")
+        raise Refused(say("That entry was taken back already."), "event")
 
 
 def remark_on(asked: Asked) -> str:
@@ -98,8 +99,8 @@ def remark_on(asked: Asked) -> str:
     if found.kind != "done" or prompt is None or prompt.kind not in ("hold", "pour"):
         return ""
     if prompt.key in (LYE, COMBINE):
-        return "This corrects a mistaken tap only. If it was really done, it cannot be undone: confirm it again."
-    return "This corrects a mistaken tap only. What is poured stays poured."
+        return say("This corrects a mistaken tap only. If it was really done, it cannot be undone: confirm it again.")
+    return say("This corrects a mistaken tap only. What is poured stays poured.")
 
 
 def _off_scale(asked: Asked, tried: ScaleChecked) -> str:

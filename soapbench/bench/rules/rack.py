@@ -7,6 +7,7 @@ from soapbench.bench.kinds import CureWeighed, Cut, Rejected, Released, Stopped,
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.lye import must_be_tested
 from soapbench.bench.rules.words import Asked
+from soapbench.science.words import say
 
 HIGHEST_PH = 11.0  # EU Cosmetics Regulation 1223/2009, Annex III entry 15a, taken as our own limit
 
@@ -16,36 +17,36 @@ def check_bars(asked: Asked) -> None:
     if isinstance(payload, Cut):
         open_pours = [p for p in asked.book.plan.prompts if p.phase == "pour" and p.key not in state.done]
         if not state.is_combined or open_pours:
-            raise Refused("There is no loaf to cut yet.", "bars")
+            raise Refused(say("There is no loaf to cut yet."), "bars")
         if payload.bars == 0 or payload.mass_g == 0:
-            raise Refused("Type how many bars there are and what they weigh together.", "bars")
+            raise Refused(say("Type how many bars there are and what they weigh together."), "bars")
     if isinstance(payload, CureWeighed | Tested) and state.cut is None:
-        raise Refused("First count and weigh the bars.", "bars")
+        raise Refused(say("First count and weigh the bars."), "bars")
     if isinstance(payload, CureWeighed):
         _check_count(asked, payload.bars)
         if payload.mass_g == 0:
-            raise Refused("Type what the marked bars weigh together.", "mass_g")
+            raise Refused(say("Type what the marked bars weigh together."), "mass_g")
     if isinstance(payload, Tested) and payload.method.startswith("pH"):
         _check_ph(payload)
 
 
 def _check_ph(test: Tested) -> None:
     if test.value > 14:
-        raise Refused("A pH lies between 0 and 14. Read the meter again.", "value")
+        raise Refused(say("A pH lies between 0 and 14. Read the meter again."), "value")
     if test.passed and test.value > HIGHEST_PH:
-        raise Refused("Above pH 11 a bar has not passed.", "passed")
+        raise Refused(say("Above pH 11 a bar has not passed."), "passed")
 
 
 def _check_count(asked: Asked, bars: int) -> None:
     cut = asked.state.cut
     if cut is not None and bars > cut["bars"]:
-        raise Refused(f"Only {cut['bars']} bars were cut.", "bars")
+        raise Refused(say("Only {cut} bars were cut.", cut=cut["bars"]), "bars")
 
 
 def check_ending(asked: Asked) -> None:
     payload, state = asked.payload, asked.state
     if isinstance(payload, Released | Rejected) and state.cut is None:
-        raise Refused("There are no bars yet. To give the batch up, stop it.")
+        raise Refused(say("There are no bars yet. To give the batch up, stop it."))
     if isinstance(payload, Released):
         _check_release(asked, payload)
     if isinstance(payload, Stopped):
@@ -54,15 +55,15 @@ def check_ending(asked: Asked) -> None:
 
 def _check_stop(asked: Asked, stop: Stopped) -> None:
     if asked.state.cut is not None and CURE in asked.state.done:
-        raise Refused("The bars are cured. Release or reject them.")
+        raise Refused(say("The bars are cured. Release or reject them."))
     if not stop.steps and not stop.made_safe.strip():
-        raise Refused("Tick what was made safe, or write how it was made safe.", "made_safe")
+        raise Refused(say("Tick what was made safe, or write how it was made safe."), "made_safe")
 
 
 def _check_release(asked: Asked, release: Released) -> None:
     _check_count(asked, release.bars)
     if CURE not in asked.state.done:
-        raise Refused("The bars are still curing. Close the cure first.")
+        raise Refused(say("The bars are still curing. Close the cure first."))
     tests = asked.state.tests
     if must_be_tested(asked) and not (tests and tests[-1].payload["passed"]):
-        raise Refused("This batch is, was or may be lye-heavy, or failed its test. It needs a passed test first.")
+        raise Refused(say("This batch is, was or may be lye-heavy, or failed its test. It needs a passed test first."))

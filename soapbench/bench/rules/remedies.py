@@ -10,6 +10,7 @@ from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.weighing import check_lot, material_of
 from soapbench.bench.rules.words import Asked
 from soapbench.bench.words import grams, percent
+from soapbench.science.words import say
 
 CODES = frozenset({f"C{number}" for number in range(1, 18)} | {"remake", "hold"})
 OF_THE_POT = frozenset({"C15-in", "C15-out", "C15-twice", "C15-again", "C15-on"})
@@ -22,11 +23,13 @@ def check_part(asked: Asked) -> None:
         return
     line = asked.line(payload.line)
     if asked.prompt is not None and asked.prompt.line != line.key:
-        raise Refused(f"“{asked.prompt.title}” weighs something else.", "line")
+        raise Refused(say("“{title}” weighs something else.", title=asked.prompt.title), "line")
     if payload.mass_g == 0:
-        raise Refused("0 g is nothing. Type what the scale shows.", "mass_g")
+        raise Refused(say("0 g is nothing. Type what the scale shows."), "mass_g")
     if line.key in asked.state.weights and line.key not in asked.state.owed:
-        raise Refused(f"{line.name} is weighed already. Take that back first, or type its whole weight.", "line")
+        raise Refused(
+            say("{name} is weighed already. Take that back first, or type its whole weight.", name=line.name), "line"
+        )
     check_lot(asked, payload.lot, material_of(asked, line))
 
 
@@ -36,14 +39,14 @@ def check_remedied(asked: Asked) -> None:
     if not isinstance(chosen, Remedied):
         return
     if chosen.code not in CODES | OF_THE_POT:
-        raise Refused("Choose one of the ways out that the bench offers.", "code")
+        raise Refused(say("Choose one of the ways out that the bench offers."), "code")
     for key, mass in chosen.adds:
         _check_add(asked, asked.line(key), mass, chosen.code)
     if chosen.factor is not None and any(line.key in asked.state.weights for line in _jars(asked)):
-        raise Refused("The alkali is weighed already. Another size is no longer possible.", "factor")
+        raise Refused(say("The alkali is weighed already. Another size is no longer possible."), "factor")
     if chosen.lye_share is not None and (not asked.state.lye_made or asked.state.is_combined):
         raise Refused(
-            "A part of the lye can be poured only once it is made, and before it meets the fats.", "lye_share"
+            say("A part of the lye can be poured only once it is made, and before it meets the fats."), "lye_share"
         )
 
 
@@ -54,13 +57,17 @@ def _jars(asked: Asked) -> tuple[Line, ...]:
 def _check_add(asked: Asked, line: Line, mass_g: float, code: str) -> None:
     weight = asked.state.weights.get(line.key)
     if mass_g < 0 and weight is not None and code not in OF_THE_POT:
-        raise Refused(f"{line.name} is weighed. What is in cannot be taken out again.", "adds")
+        raise Refused(say("{name} is weighed. What is in cannot be taken out again.", name=line.name), "adds")
     if mass_g < 0 and weight is not None and mass_g < -weight.mass_g - 1e-6:
-        raise Refused(f"No more than {grams(weight.mass_g)} of {line.name} was weighed.", "adds")
+        raise Refused(
+            say("No more than {mass} of {name} was weighed.", mass=grams(weight.mass_g), name=line.name), "adds"
+        )
     is_caustic = line.group in ("alkali", "water") or is_fat(line)
     poured = [p for p in asked.book.plan.prompts if p.phase == "pour" and p.key in asked.state.done]
     if is_caustic and poured and code not in OF_THE_POT:
-        raise Refused("The batter is in the mould. Nothing can be blended into it now: hold it and test it.", "adds")
+        raise Refused(
+            say("The batter is in the mould. Nothing can be blended into it now: hold it and test it."), "adds"
+        )
 
 
 def check_strength(asked: Asked) -> None:
@@ -73,6 +80,10 @@ def check_strength(asked: Asked) -> None:
     whole = sum(jug)
     if dry > 0 and dry / whole > STRONGEST + 1e-9:
         raise Refused(
-            f"The lye would be at {percent(dry / whole)}: more alkali than water, it does not all dissolve. "
-            f"Weigh in {grams(round(2 * dry - whole, 1))} of cold water first, or more."
+            say(
+                "The lye would be at {whole}: more alkali than water, it does not all dissolve. Weigh in {whole_2} "
+                "of cold water first, or more.",
+                whole=percent(dry / whole),
+                whole_2=grams(round(2 * dry - whole, 1)),
+            )
         )

@@ -12,6 +12,7 @@ from soapbench.bench.plan import Line
 from soapbench.bench.refusal import Refused
 from soapbench.bench.rules.words import Asked
 from soapbench.bench.words import listed
+from soapbench.science.words import say
 
 PATHS = get_args(Path)
 
@@ -21,7 +22,7 @@ def check_tick(asked: Asked) -> None:
         return
     ticks = asked.prompt.ticks if asked.prompt else [t for p in asked.book.plan.prompts for t in p.ticks]
     if asked.payload.item not in {tick.key for tick in ticks}:
-        raise Refused("That item is not on this list.", "item")
+        raise Refused(say("That item is not on this list."), "item")
 
 
 def check_weighed(asked: Asked) -> None:
@@ -29,9 +30,9 @@ def check_weighed(asked: Asked) -> None:
         return
     line = asked.line(asked.payload.line)
     if asked.prompt is not None and asked.prompt.line != line.key:
-        raise Refused(f"“{asked.prompt.title}” weighs something else.", "line")
+        raise Refused(say("“{title}” weighs something else.", title=asked.prompt.title), "line")
     if asked.payload.mass_g == 0:
-        raise Refused("0 g is nothing. Type what the scale shows, or say that it is left out.", "mass_g")
+        raise Refused(say("0 g is nothing. Type what the scale shows, or say that it is left out."), "mass_g")
     check_lot(asked, asked.payload.lot, material_of(asked, line))
 
 
@@ -47,7 +48,7 @@ def material_of(asked: Asked, line: Line) -> str:
 def check_lot(asked: Asked, lot: int | None, material: str) -> None:
     """Refuse a lot of another material."""
     if lot is not None and (lot not in asked.book.lots or asked.book.lots[lot].material != material):
-        raise Refused("That lot is not one of this material. Choose it from the list.", "lot")
+        raise Refused(say("That lot is not one of this material. Choose it from the list."), "lot")
 
 
 def check_settled(asked: Asked) -> None:
@@ -55,9 +56,9 @@ def check_settled(asked: Asked) -> None:
         return
     settlement = asked.state.settlement
     if settlement is None:
-        raise Refused(f"First weigh every fat: {listed(asked.missing('fat'))}.", "choice")
+        raise Refused(say("First weigh every fat: {missing}.", missing=listed(asked.missing("fat"))), "choice")
     if asked.state.lye_made:
-        raise Refused("The alkali is in the water already. There is nothing left to choose.", "choice")
+        raise Refused(say("The alkali is in the water already. There is nothing left to choose."), "choice")
 
 
 def check_change(asked: Asked) -> None:
@@ -76,22 +77,22 @@ def check_change(asked: Asked) -> None:
 
 def _check_portion(asked: Asked, letter: str) -> None:
     if letter and letter not in {portion.letter for portion in asked.book.plan.portions}:
-        raise Refused("This batch has no such portion. Choose one by its letter.", "portion")
+        raise Refused(say("This batch has no such portion. Choose one by its letter."), "portion")
 
 
 def _check_combined(asked: Asked) -> None:
     if not asked.state.is_combined:
-        raise Refused("There is no batter yet. First pour the lye into the fats.", "portion")
+        raise Refused(say("There is no batter yet. First pour the lye into the fats."), "portion")
 
 
 def _check_path(path: str) -> None:
     if path not in PATHS:
-        raise Refused("Choose the drawing from the list.", "path")
+        raise Refused(say("Choose the drawing from the list."), "path")
 
 
 def _needs_line(line: Line | None) -> Line:
     if line is None:
-        raise Refused("Say which material this is about.", "line")
+        raise Refused(say("Say which material this is about."), "line")
     return line
 
 
@@ -100,39 +101,41 @@ def _substituted(asked: Asked, change: Changed, line: Line | None) -> None:
     stand_in = asked.book.plan.stand_ins.get(change.material)
     planned = asked.book.plan.materials.get(line.material)
     if stand_in is None or planned is None or stand_in.kind != planned.kind:
-        raise Refused("Choose a material of the same kind that is on your shelf.", "material")
+        raise Refused(say("Choose a material of the same kind that is on your shelf."), "material")
     check_lot(asked, change.lot, change.material)
     if change.mass_g == 0:
-        raise Refused("0 g is nothing. Type what the scale shows.", "mass_g")
+        raise Refused(say("0 g is nothing. Type what the scale shows."), "mass_g")
 
 
 def _amount_off(asked: Asked, change: Changed, line: Line | None) -> None:
     line = _needs_line(line)
     if not change.mass_g:
-        raise Refused("Type what is really in, in grams.", "mass_g")
+        raise Refused(say("Type what is really in, in grams."), "mass_g")
 
 
 def _lost(asked: Asked, change: Changed, line: Line | None) -> None:
     weight = asked.state.weights.get(change.line)
     if weight is not None and change.mass_g is not None and change.mass_g > weight.mass_g:
-        raise Refused(f"No more than {weight.mass_g:g} g was weighed. Leave the field empty if unknown.", "mass_g")
+        raise Refused(
+            say("No more than {mass:g} g was weighed. Leave the field empty if unknown.", mass=weight.mass_g), "mass_g"
+        )
 
 
 def _left_out(asked: Asked, change: Changed, line: Line | None) -> None:
     if line is None and not change.portion:
-        raise Refused("Say which material or portion is left out.", "line")
+        raise Refused(say("Say which material or portion is left out."), "line")
     if line is None:
         return
     if line.group in ("alkali", "water"):
-        raise Refused(f"Without {line.name.lower()} it is no soap. Stop the batch instead.", "line")
+        raise Refused(say("Without {name!l} it is no soap. Stop the batch instead.", name=line.name), "line")
     fats = [each for each in asked.book.plan.in_group("fat") if each.key != line.key]
     if line.group == "fat" and all(asked.is_left_out(each) for each in fats):
-        raise Refused("Every fat would be left out. Stop the batch instead.", "line")
+        raise Refused(say("Every fat would be left out. Stop the batch instead."), "line")
 
 
 def _temperature_off(asked: Asked, change: Changed, line: Line | None) -> None:
     if change.temp_c is None:
-        raise Refused("Type the temperature in °C.", "temp_c")
+        raise Refused(say("Type the temperature in °C."), "temp_c")
 
 
 def _drawn_differently(asked: Asked, change: Changed, line: Line | None) -> None:
@@ -141,9 +144,9 @@ def _drawn_differently(asked: Asked, change: Changed, line: Line | None) -> None
 
 def _another_scale(asked: Asked, change: Changed, line: Line | None) -> None:
     if change.tool not in {scale.key for scale in asked.book.plan.other_scales}:
-        raise Refused("Choose a scale that is in the workshop.", "tool")
+        raise Refused(say("Choose a scale that is in the workshop."), "tool")
     if asked.state.lye_made:
-        raise Refused("The lye is made. Another scale does not change what is in it.", "tool")
+        raise Refused(say("The lye is made. Another scale does not change what is in it."), "tool")
 
 
 _NEEDS: dict[str, Callable[[Asked, Changed, Line | None], None]] = {
@@ -167,4 +170,4 @@ def check_lye_may_be_made(asked: Asked) -> None:
         return
     missing = asked.missing("alkali", "water")
     if missing:
-        raise Refused(f"First weigh {listed(missing)}.")
+        raise Refused(say("First weigh {missing}.", missing=listed(missing)))

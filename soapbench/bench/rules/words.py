@@ -9,6 +9,7 @@ from soapbench.bench.kinds import Payload
 from soapbench.bench.plan import Line, Prompt, Tick
 from soapbench.bench.refusal import Refused
 from soapbench.bench.state import Fact, RunState
+from soapbench.science.words import say
 
 
 @dataclass(frozen=True)
@@ -33,7 +34,7 @@ class Asked:
             Refused: this run has no such line.
         """
         if key not in self.book.lines:
-            raise Refused("That material is not in this batch. Choose one from the list.", "line")
+            raise Refused(say("That material is not in this batch. Choose one from the list."), "line")
         return self.book.lines[key]
 
     def is_accounted(self, line: Line) -> bool:

@@ -10,6 +10,7 @@ from soapbench.bench.words import grams, over_or_short
 from soapbench.logbook.blocks import Block, Cell, Column, Figure, Section, Table, Words
 from soapbench.logbook.given import Given, Kept
 from soapbench.logbook.words import change_title, short_moment, signed_by, signed_text
+from soapbench.science.words import say
 
 
 def differences(given: Given) -> list[Section]:
@@ -98,7 +99,7 @@ def _details(given: Given, change: Change) -> str:
         grams(found["mass_g"]) if "mass_g" in found else "",
         f"{found['temp_c']:g} °C" if "temp_c" in found else "",
         _("portion %s") % found["portion"] if "portion" in found else "",
-        f"{found['minutes']:g} min" if "minutes" in found else "",
+        say("{found:g} min", found=found["minutes"]) if "minutes" in found else "",
     ]
     return " ".join(part for part in parts if part)
 

@@ -19,6 +19,7 @@ from soapbench.logbook.given import Given
 from soapbench.logbook.words import short_moment, signed, signed_by, when
 from soapbench.rack.chart import Band, Chart, Mark, Series, draw
 from soapbench.science.false_trace import rest_result
+from soapbench.science.words import say
 
 Role = Literal["first", "second", "third"]
 POTS = {
@@ -65,7 +66,7 @@ def _readings(given: Given) -> tuple[Block, ...]:
 
 def _reading(given: Given, reading: TemperatureReading) -> tuple[Cell, ...]:
     fact = given.by_id.get(reading.event)
-    minutes = f"{reading.minutes:.0f} min".replace("-", "−")
+    minutes = say("{minutes:.0f} min", minutes=reading.minutes).replace("-", "−")
     at = when(fact) if fact else Cell(short_moment(reading.at))
     return Cell(str(POTS.get(reading.pot, reading.pot))), Cell(f"{reading.temp_c:g} °C"), Cell(minutes), at
 
@@ -179,7 +180,7 @@ def _pour(given: Given) -> tuple[Block, ...]:
 
 def _stage(given: Given, prompt: Prompt, before: datetime | None) -> tuple[Cell, ...]:
     fact, at = given.done_by(prompt), given.state.done[prompt.key]
-    gap = f"{(at - before) / timedelta(minutes=1):.0f} min" if before else ""
+    gap = say("{timedelta:.0f} min", timedelta=(at - before) / timedelta(minutes=1)) if before else ""
     return Cell(prompt.title, prompt.detail), signed_by(fact) if fact else Cell(short_moment(at)), Cell(gap)
 
 

@@ -3,6 +3,7 @@
  */
 import { panel } from "./panels.js";
 import { each } from "./show.js";
+import { translated } from "../words.js";
 
 /** @typedef {import("./room.js").Room} Room */
 /** @typedef {import("./session.js").View} View */
@@ -73,7 +74,7 @@ function thumb(address) {
   link.className = "thumb";
   link.dataset.largeOf = "";
   image.src = address;
-  image.alt = "Photo";
+  image.alt = translated("Photo");
   link.append(image);
   return link;
 }
@@ -99,7 +100,7 @@ function openPicture(root, event) {
   event.preventDefault();
   const image = document.createElement("img");
   image.src = link.href;
-  image.alt = "Photo";
+  image.alt = translated("Photo");
   each(box, "[data-large]", (place) => place.replaceChildren(image));
   each(box, "[data-large-words]", (words) => (words.textContent = link.closest("li")?.querySelector("small")?.textContent ?? ""));
   box.showPopover();

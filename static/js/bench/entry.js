@@ -3,6 +3,8 @@
  * A blocked key says why; nothing is cut off or corrected behind the maker's back.
  */
 
+import { MARK, translated } from "../words.js";
+
 export const MOST_DIGITS = 5;
 
 /**
@@ -25,7 +27,7 @@ export function parse(text) {
  * @param {string} [mark]
  * @returns {string}
  */
-export function shown(grams, decimals, mark = ".") {
+export function shown(grams, decimals, mark = MARK) {
   const [whole, part] = Math.abs(grams).toFixed(decimals).split(".");
   const grouped = whole.replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f");
   return (grams < 0 ? "\u2212" : "") + (part ? grouped + mark + part : grouped);
@@ -50,8 +52,8 @@ export function press(text, key, scale) {
  * @returns {Pressed}
  */
 function pressMark(text, scale) {
-  if (scale.decimals === 0) return { text, blocked: "This scale shows whole grams only." };
-  if (/[.,]/.test(text)) return { text, blocked: "There is a decimal mark already." };
+  if (scale.decimals === 0) return { text, blocked: translated("This scale shows whole grams only.") };
+  if (/[.,]/.test(text)) return { text, blocked: translated("There is a decimal mark already.") };
   return { text: (text || "0") + scale.mark, blocked: "" };
 }
 
@@ -64,10 +66,12 @@ function pressMark(text, scale) {
 function pressDigit(text, digit, scale) {
   const part = text.split(/[.,]/)[1];
   if (part !== undefined && part.length >= scale.decimals) {
-    return { text, blocked: `The scale shows ${scale.decimals} ${scale.decimals === 1 ? "decimal" : "decimals"}.` };
+    const few = { count: scale.decimals };
+    const blocked = few.count === 1 ? translated("The scale shows 1 decimal.") : translated("The scale shows {count} decimals.", few);
+    return { text, blocked };
   }
   if (text.replace(/\D/g, "").length >= MOST_DIGITS) {
-    return { text, blocked: `No weight here has more than ${MOST_DIGITS} digits.` };
+    return { text, blocked: translated("No weight here has more than {digits} digits.", { digits: MOST_DIGITS }) };
   }
   return { text: (text === "0" ? "" : text) + digit, blocked: "" };
 }

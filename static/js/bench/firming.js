@@ -3,6 +3,8 @@
  * Pure; the phone's half of soapbench.bench.folding.firming.
  */
 
+import { translated } from "../words.js";
+
 /** @typedef {import("./types.js").Event} Event */
 /** @typedef {import("./types.js").Rest} Rest */
 /** @typedef {import("./types.js").RunningTimer} RunningTimer */
@@ -52,5 +54,5 @@ export function again(tally) {
   const [plan, last] = [tally.plan.rest, tally.pressings.at(-1)];
   if (!plan || !last || FIRM in tally.done) return [];
   const ends = later(last.happened_at, plan.again_hours);
-  return [{ key: "firm-again", label: "Loaf: press again", started_at: last.happened_at, ends_at: ends, until: FIRM, portion: "", spoon_after: null }];
+  return [{ key: "firm-again", label: translated("Loaf: press again"), started_at: last.happened_at, ends_at: ends, until: FIRM, portion: "", spoon_after: null }];
 }

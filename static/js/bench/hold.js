@@ -2,6 +2,7 @@
  * The button that is held for what cannot be undone, and its equal for those who cannot hold: press, then answer.
  */
 import { HOLD_MS, IDLE, isArmed, moved, pressed, progress } from "./holding.js";
+import { translated } from "../words.js";
 
 /**
  * @param {HTMLElement} way
@@ -38,7 +39,7 @@ export function wireHold(way) {
     armedAt = performance.now();
     second.hidden = false;
     second.disabled = false;
-    say("Hold for one second, or answer below.");
+    say(translated("Hold for one second, or answer below."));
     setTimeout(() => {
       if (isArmed(armedAt, performance.now())) return;
       second.hidden = true;

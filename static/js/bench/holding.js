@@ -2,6 +2,8 @@
  * Holding a button, as a pure state: a tap by mistake, a drifting finger and water on the glass do nothing.
  */
 
+import { translated } from "../words.js";
+
 export const HOLD_MS = 1000;
 export const DRIFT_PX = 32; // 5 mm at 6.3 px per mm
 export const ARMED_MS = 5000;
@@ -24,7 +26,7 @@ export const IDLE = { grip: null, why: "" };
  * @returns {Hold}
  */
 export function pressed(hold, pointer, x, y, at) {
-  if (hold.grip && hold.grip.pointer !== pointer) return { grip: null, why: "Two touches at once. Dry the glass." };
+  if (hold.grip && hold.grip.pointer !== pointer) return { grip: null, why: translated("Two touches at once. Dry the glass.") };
   return { grip: { pointer, x, y, at }, why: "" };
 }
 
@@ -39,7 +41,7 @@ export function moved(hold, pointer, x, y) {
   const grip = hold.grip;
   if (!grip || grip.pointer !== pointer) return hold;
   const drift = Math.hypot(x - grip.x, y - grip.y);
-  return drift > DRIFT_PX ? { grip: null, why: "The finger moved. Hold still." } : hold;
+  return drift > DRIFT_PX ? { grip: null, why: translated("The finger moved. Hold still.") } : hold;
 }
 
 /**

@@ -4,11 +4,11 @@
 import { nudged, parse, press } from "./entry.js";
 import { toGo } from "./parts.js";
 import { entryDoubts } from "./weighing.js";
+import { MARK } from "../words.js";
 
 /** @typedef {import("./session.js").View} View */
 /** @typedef {import("./types.js").Plan} Plan */
 
-const MARK = (1.5).toLocaleString(document.documentElement.lang).charAt(1);
 
 /**
  * @param {HTMLElement} entry

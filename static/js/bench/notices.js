@@ -3,6 +3,8 @@
  * soapbench.bench.folding.notices. Pure; tests/vectors hold both to the same words.
  */
 
+import { translated } from "../words.js";
+
 /** @typedef {import("./types.js").Change} Change */
 /** @typedef {import("./types.js").Line} Line */
 /** @typedef {import("./types.js").Plan} Plan */
@@ -35,7 +37,7 @@ export function noticesOf(plan, state) {
  * @returns {string}
  */
 function grams(mass) {
-  return `${Number(mass.toFixed(4))} g`;
+  return translated("{mass} g", { mass: Number(mass.toFixed(4)) });
 }
 
 /**
@@ -43,7 +45,7 @@ function grams(mass) {
  * @returns {string} without a full stop at its end
  */
 function decided(decision) {
-  return `Decided: ${decision.replace(/\.+$/, "")}.`;
+  return decision.replace(/\.+$/, "");
 }
 
 /**
@@ -91,12 +93,43 @@ function withoutIt(plan, line) {
   const carriers = ofKind(plan, "weigh").flatMap((prompt) => {
     const carrier = plan.lines.find(({ key }) => key === prompt.line);
     if (!carrier?.key.startsWith(start)) return [];
-    const rest = carrier.basis === "fat" ? `${carrier.name} still belongs to the fats` : "leave this out too";
-    return all([prompt], `${line.name} is left out: ${rest}.`);
+    const names = { name: line.name, carrier: carrier.name };
+    const sentence =
+      carrier.basis === "fat"
+        ? translated("{name} is left out: {carrier} still belongs to the fats.", names)
+        : translated("{name} is left out: leave this out too.", names);
+    return all([prompt], sentence);
   });
   if (line.group !== "colourant" && line.group !== "scent") return carriers;
-  const where = line.portion === "all" ? "the batter" : `portion ${line.portion}`;
-  return [...carriers, ...all(pours(plan, line.portion), `No ${line.name} in ${where}.`)];
+  const { name, portion } = line;
+  const without =
+    portion === "all"
+      ? translated("No {name} in the batter.", { name })
+      : translated("No {name} in portion {portion}.", { name, portion });
+  return [...carriers, ...all(pours(plan, portion), without)];
+}
+
+/**
+ * @param {string} name
+ * @param {number | null} mass
+ * @returns {string}
+ */
+function lostOfLine(name, mass) {
+  if (mass == null) return translated("Some {name} was lost.", { name });
+  return translated("{mass} of {name} was lost.", { mass: grams(mass), name });
+}
+
+/**
+ * @param {string} letter
+ * @param {number | null} mass
+ * @returns {string}
+ */
+function lostBatter(letter, mass) {
+  const told = { letter, mass: mass == null ? "" : grams(mass) };
+  if (letter && told.mass) return translated("{mass} of batter was lost from portion {letter}: fewer or thinner bars.", told);
+  if (letter) return translated("Some batter was lost from portion {letter}: fewer or thinner bars.", told);
+  if (told.mass) return translated("{mass} of batter was lost: fewer or thinner bars.", told);
+  return translated("Some batter was lost: fewer or thinner bars.");
 }
 
 /** @type {Record<string, Says>} */
@@ -107,54 +140,66 @@ const SAYS = {
     return plan.prompts
       .filter((prompt) => prompt.line === line.key)
       .map((prompt) => {
-        const weighs = prompt.kind === "weigh" ? `: weigh ${grams(targets[line.key] ?? line.planned_g)}` : "";
-        return [prompt, `${name} goes in for ${line.name}${weighs}.`];
+        const names = { name, line: line.name };
+        if (prompt.kind !== "weigh") return [prompt, translated("{name} goes in for {line}.", names)];
+        const mass = grams(targets[line.key] ?? line.planned_g);
+        return [prompt, translated("{name} goes in for {line}: weigh {mass}.", { mass, ...names })];
       });
   },
   "amount off"(plan, change) {
     const [line, mass] = [lineOf(plan, change), change.payload.mass_g];
     if (!line || mass == null) return [];
     const acts = ofKind(plan, "act").filter((prompt) => prompt.line === line.key);
-    return all(acts, `${line.name}: ${grams(mass)} weighed, ${grams(line.planned_g)} planned.`);
+    return all(acts, 
+      translated("{name}: {mass} weighed, {planned} planned.", {
+        name: line.name,
+        mass: grams(mass),
+        planned: grams(line.planned_g),
+      }),
+    );
   },
   "lost or spilt"(plan, change) {
     const line = lineOf(plan, change);
     const { mass_g: mass = null, portion: letter = "" } = change.payload;
     if (line) {
       const prompts = plan.prompts.filter((prompt) => prompt.line === line.key);
-      return all(prompts, mass == null ? `Some ${line.name} was lost.` : `${grams(mass)} of ${line.name} was lost.`);
+      return all(prompts, lostOfLine(line.name, mass));
     }
-    const howMuch = mass == null ? "Some batter" : `${grams(mass)} of batter`;
-    const from = letter ? ` from portion ${letter}` : "";
-    const sentence = `${howMuch} was lost${from}: fewer or thinner bars.`;
-    return all([...pours(plan, letter), ...ofKind(plan, "cut")], sentence);
+    return all([...pours(plan, letter), ...ofKind(plan, "cut")], lostBatter(letter, mass));
   },
   "left out"(plan, change) {
     const line = lineOf(plan, change);
     if (line) return withoutIt(plan, line);
     const letter = change.payload.portion;
-    return letter ? all([...pours(plan, letter), ...ofKind(plan, "draw", "cut")], `Portion ${letter} is left out.`) : [];
+    return letter ? all([...pours(plan, letter), ...ofKind(plan, "draw", "cut")], translated("Portion {portion} is left out.", { portion: letter })) : [];
   },
   "drawn differently"(plan, change) {
     const tool = plan.tools[change.payload.tool];
-    const withTool = tool ? ` with ${tool}` : "";
-    return all(ofKind(plan, "draw", "cut"), `Drawn: ${change.payload.path}${withTool}. Planned: ${plan.path}.`);
+    const names = { path: translated(change.payload.path), tool, planned: translated(plan.path) };
+    const sentence = tool
+      ? translated("Drawn: {path} with {tool}. Planned: {planned}.", names)
+      : translated("Drawn: {path}. Planned: {planned}.", names);
+    return all(ofKind(plan, "draw", "cut"), sentence);
   },
   "thickened early"(plan, change) {
     const letter = change.payload.portion ?? "";
-    const where = letter ? `Portion ${letter}` : "The batter";
+    const where = letter ? translated("Portion {letter}", { letter }) : translated("The batter");
+    const decision = decided(change.payload.decision);
     const acts = plan.prompts.filter(
       ({ kind, phase, portion }) => kind === "act" && phase === "portions" && (!letter || letter === portion),
     );
     return [
-      ...all(acts, `${where} thickened early: stir by hand only.`),
-      ...all(pours(plan, letter), `${where} thickened early. ${decided(change.payload.decision)}`),
+      ...all(acts, translated("{where} thickened early: stir by hand only.", { where })),
+      ...all(pours(plan, letter), translated("{where} thickened early. Decided: {decision}.", { where, decision })),
     ];
   },
   "temperature off"(plan, change) {
     const title = plan.prompts.find(({ key }) => key === change.prompt)?.title;
     const prompts = plan.prompts.filter(({ kind, key }) => kind === "trace" || WARMED.includes(key));
-    const where = title ? ` at “${title}”` : "";
-    return all(prompts, `${change.payload.temp_c} °C${where}. ${decided(change.payload.decision)}`);
+    const told = { temp: change.payload.temp_c, title: title ?? "", decision: decided(change.payload.decision) };
+    const sentence = title
+      ? translated("{temp} °C at “{title}”. Decided: {decision}.", told)
+      : translated("{temp} °C. Decided: {decision}.", told);
+    return all(prompts, sentence);
   },
 };

@@ -3,6 +3,8 @@
  * tests/js/readings.json is written from the one and read by the other. Pure.
  */
 
+import { translated } from "../words.js";
+
 const WARMING = 2; // K that a pot left alone cannot rise
 const UNDER_ROOM = 3; // K that a pot can read under its room
 const HOTTEST = 120; // °C
@@ -16,12 +18,14 @@ const HOTTEST = 120; // °C
 export function readingDoubt(last, temp, room) {
   if (temp > HOTTEST) {
     const celsius = ((temp - 32) / 1.8).toFixed(0);
-    return `${temp} °C is hotter than any lye here. If the thermometer shows °F, it is ${celsius} °C.`;
+    return translated("{temp} °C is hotter than any lye here. If the thermometer shows °F, it is {celsius} °C.", { temp, celsius });
   }
   if (last === null) return "";
-  if (temp > Math.max(last, room) + WARMING) return `${temp} °C is hotter than ${last} °C before. Stir, then read again.`;
+  if (temp > Math.max(last, room) + WARMING) {
+    return translated("{temp} °C is hotter than {last} °C before. Stir, then read again.", { temp, last });
+  };
   if (temp < Math.min(last, room) - UNDER_ROOM) {
-    return `${temp} °C is colder than the room. Read again, or say that it stands in a cold bath.`;
+    return translated("{temp} °C is colder than the room. Read again, or say that it stands in a cold bath.", { temp });
   }
   return "";
 }

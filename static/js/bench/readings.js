@@ -8,11 +8,11 @@ import { parse, press } from "./entry.js";
 import { tempNow } from "./pausing.js";
 import { lastLeftAlone, readingDoubt } from "./readingDoubt.js";
 import { each } from "./show.js";
+import { MARK, translated, withMark } from "../words.js";
 
 /** @typedef {import("./room.js").Room} Room */
 /** @typedef {import("./session.js").View} View */
 
-const MARK = (1.5).toLocaleString(document.documentElement.lang).charAt(1);
 const FINE_TILES = 5; // round a coarse tile that was tapped
 const USUAL_TILES = 3; // the widest row of targets of 15 mm
 const TICK_MS = 10_000;
@@ -31,7 +31,7 @@ export function wireReadings(room) {
     const view = room.view();
     each(room.root, "[data-reading]", (section) => showPot(section, view));
     for (const { pot, temp_c } of view.readings) {
-      each(room.root, `[data-resume-row=${pot}] [data-last-reading]`, (element) => (element.textContent = `${temp_c} °C`));
+      each(room.root, `[data-resume-row=${pot}] [data-last-reading]`, (element) => (element.textContent = `${withMark(String(temp_c))} °C`));
     }
   };
   setInterval(() => performance.now() - touchedAt > STEADY_MS && paint(), TICK_MS);
@@ -118,7 +118,7 @@ function wireDegrees(keypad) {
     if (!(key instanceof HTMLElement)) return;
     const typed = press(input.value, key.dataset.degree ?? "", { decimals: 1, mark: MARK });
     input.value = typed.text;
-    each(form, "[data-degree-blocked]", (words) => (words.textContent = typed.blocked && "One decimal is enough."));
+    each(form, "[data-degree-blocked]", (words) => (words.textContent = typed.blocked && translated("One decimal is enough.")));
   });
 }
 
@@ -131,7 +131,7 @@ function showPot(section, view) {
   const last = view.readings.filter((one) => one.pot === pot).at(-1);
   if (!last || (pot === "lye" && !("alkali-into-water" in view.done))) return;
   const time = new Date(last.at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hour12: false });
-  each(section, "[data-last-reading]", (element) => (element.textContent = `${last.temp_c} °C · ${time}`));
+  each(section, "[data-last-reading]", (element) => (element.textContent = `${withMark(String(last.temp_c))} °C · ${time}`));
   each(section, "[data-tiles]", (form) => {
     delete form.dataset.coarse;
     setTiles(form, tilesAround(expected(view, pot, last), USUAL_TILES));

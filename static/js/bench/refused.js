@@ -3,6 +3,7 @@
  */
 import { newId } from "./ids.js";
 import { drop, keep, park } from "./outbox.js";
+import { translated } from "../words.js";
 
 /** @typedef {import("./outbox.js").Kept} Kept */
 
@@ -21,7 +22,7 @@ export function sendAgain(event) {
  * @param {Kept} event
  */
 export async function keepAsRemark(run, event) {
-  const text = `Not taken (${event.refused}): ${event.kind} ${JSON.stringify(event.payload)}`.slice(0, LONGEST_REMARK);
+  const text = `${translated("Not taken ({why})", { why: event.refused ?? "" })}: ${event.kind} ${JSON.stringify(event.payload)}`.slice(0, LONGEST_REMARK);
   const { prompt, happened_at, device_at, device } = event;
   await keep(run, { id: newId(), kind: "noted", prompt, payload: { text }, happened_at, device_at, device });
   await drop(event);

@@ -3,6 +3,8 @@
  * Works without Web Locks: should two pages send the same event, the server takes it once.
  */
 
+import { translated } from "../words.js";
+
 /** @typedef {import("./outbox.js").Kept} Kept */
 /** @typedef {import("./types.js").Answer} Answer */
 
@@ -84,6 +86,6 @@ async function sendOne(parts, event) {
     return "sent";
   }
   if (response.ok) return "offline"; // an answer that does not name the event is no receipt
-  await parts.park(event, body?.sentence ?? "The server did not take this. Look at it with somebody.");
+  await parts.park(event, body?.sentence ?? translated("The server did not take this. Look at it with somebody."));
   return "parked";
 }

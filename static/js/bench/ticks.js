@@ -3,6 +3,8 @@
  * The phone's half of soapbench.bench.folding.gathered and of soapbench.bench.rules.gathering.
  */
 
+import { translated } from "../words.js";
+
 /** @typedef {import("./types.js").Prompt} Prompt */
 /** @typedef {import("./types.js").Event} Event */
 /** @typedef {import("./tally.js").Tally} Tally */
@@ -54,8 +56,9 @@ export function dealt(tally) {
 function ofLines(tally, lines) {
   const answers = lines.map((line) => {
     const instead = tally.usedInstead[line];
-    if (tally.leftOut.has(line)) return "left out";
-    return instead ? `${tally.plan.names[instead.material] ?? instead.material} instead` : "";
+    if (tally.leftOut.has(line)) return translated("left out");
+    const name = instead && (tally.plan.names[instead.material] ?? instead.material);
+    return name ? translated("{name} instead", { name }) : "";
   });
   return answers.length && answers.every(Boolean) ? [...new Set(answers)].join(", ") : "";
 }

@@ -2,6 +2,8 @@
  * Timers as stored deadlines, never as counters: a locked, frozen or reloaded phone shows the right remainder.
  */
 
+import { translated } from "../words.js";
+
 /** @typedef {{key: string, label: string, ends_at: string}} Timer */
 
 export const MOST_SHOWN = 4;
@@ -47,7 +49,7 @@ function clock(seconds) {
 
 /** @param {number} seconds */
 function long(seconds) {
-  if (seconds >= 3 * DAY) return `${Math.floor(seconds / DAY)}\u00a0days`;
+  if (seconds >= 3 * DAY) return translated("{count}\u00a0days", { count: Math.floor(seconds / DAY) });
   const minutes = Math.floor(seconds / 60);
   return `${Math.floor(minutes / 60)}\u00a0h ${two(minutes % 60)}\u00a0min`;
 }
@@ -92,8 +94,8 @@ export function lateAct(timer, now) {
  */
 export function announcement(timer, before, now) {
   const passed = (/** @type {number} */ mark) => left(timer, before) > mark && left(timer, now) <= mark;
-  if (passed(0)) return `${timer.label}: now due.`;
-  if (passed(MINUTE)) return `${timer.label}: one minute left.`;
-  if (passed(5 * MINUTE)) return `${timer.label}: five minutes left.`;
+  if (passed(0)) return translated("{timer}: now due.", { timer: timer.label });
+  if (passed(MINUTE)) return translated("{timer}: one minute left.", { timer: timer.label });
+  if (passed(5 * MINUTE)) return translated("{timer}: five minutes left.", { timer: timer.label });
   return "";
 }

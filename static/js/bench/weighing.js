@@ -3,6 +3,8 @@
  * tests/js/doubts.json is written from the one and read by the other.
  */
 
+import { translated, withMark } from "../words.js";
+
 /**
  * @typedef {{entered_g: number, target_g: number, kind: string, resolution_g: number,
  *   tares: Record<string, number>, running_total_g: number | null, other_targets: Record<string, number>,
@@ -45,6 +47,14 @@ function plain(grams) {
 }
 
 /**
+ * @param {number} grams
+ * @returns {string} the same with the decimal mark of the language
+ */
+function said(grams) {
+  return withMark(plain(grams));
+}
+
+/**
  * @param {Entry} entry
  * @param {number} mass
  */
@@ -57,16 +67,21 @@ function isNear(entry, mass) {
 function decimalSlip(entry) {
   const ratio = entry.entered_g / entry.target_g;
   if (!TENS.some(([low, high]) => low <= ratio && ratio <= high)) return "";
-  const times = ratio > 0.05 && ratio < 20 ? "10 times" : "100 times";
-  const more = ratio > 1 ? "more" : "less";
-  return `${plain(entry.entered_g)} g is ${times} ${more} than ${plain(entry.target_g)} g. Is the decimal mark in its place?`;
+  const told = {
+    times: ratio > 0.05 && ratio < 20 ? 10 : 100,
+    entered: said(entry.entered_g),
+    target: said(entry.target_g),
+  };
+  return ratio > 1
+    ? translated("{entered} g is {times} times more than {target} g. Is the decimal mark in its place?", told)
+    : translated("{entered} g is {times} times less than {target} g. Is the decimal mark in its place?", told);
 }
 
 /** @param {Entry} entry */
 function unitSlip(entry) {
   const ratio = entry.entered_g / entry.target_g;
   const found = UNITS.find(([factor]) => [factor, 1 / factor].some((goal) => Math.abs(ratio / goal - 1) <= UNIT_SLACK));
-  return found ? `This looks like ${found[1]} mixed up. Does the scale show g?` : "";
+  return found ? translated("This looks like {pair} mixed up. Does the scale show g?", { pair: translated(found[1]) }) : "";
 }
 
 /** @param {Entry} entry */
@@ -76,7 +91,10 @@ function tareLeft(entry) {
     ([, tare]) => tare > 0 && Math.abs(over - tare) <= 2 * entry.resolution_g,
   );
   return found
-    ? `This is over by the weight of ${found[0]} (${plain(found[1])} g). Was the scale set to zero with it on?`
+    ? translated("This is over by the weight of {name} ({tare} g). Was the scale set to zero with it on?", {
+        name: found[0],
+        tare: said(found[1]),
+      })
     : "";
 }
 
@@ -84,7 +102,7 @@ function tareLeft(entry) {
 function runningTotal(entry) {
   const total = entry.running_total_g;
   const isTotal = Boolean(total) && (isNear(entry, Number(total)) || isNear(entry, Number(total) + entry.target_g));
-  return isTotal ? "This looks like everything in the pot so far. Was the scale set to zero before pouring?" : "";
+  return isTotal ? translated("This looks like everything in the pot so far. Was the scale set to zero before pouring?") : "";
 }
 
 /** @param {Entry} entry */
@@ -93,14 +111,16 @@ function gross(entry) {
   if (!total) return "";
   const found = Object.entries(entry.tares).find(([, tare]) => tare > 0 && isNear(entry, total + entry.target_g + tare));
   return found
-    ? `This looks like ${found[0]} with everything in it. Set the scale to zero, or take off what was there.`
+    ? translated("This looks like {name} with everything in it. Set the scale to zero, or take off what was there.", { name: found[0] })
     : "";
 }
 
 /** @param {Entry} entry */
 function otherRow(entry) {
   const found = Object.entries(entry.other_targets).find(([, mass]) => mass > 0 && isNear(entry, mass));
-  return found ? `${plain(found[1])} g is the weight for ${found[0]}. Is this the right jar and the right row?` : "";
+  if (!found) return "";
+  const told = { mass: said(found[1]), name: found[0] };
+  return translated("{mass} g is the weight for {name}. Is this the right jar and the right row?", told);
 }
 
 /** @param {Entry} entry */
@@ -109,7 +129,9 @@ function swappedDigits(entry) {
   if (entered.length !== target.length) return "";
   const differing = [...entered].filter((digit, index) => digit !== target[index]).length;
   const isSwapped = differing === 2 && [...entered].sort().join("") === [...target].sort().join("");
-  return isSwapped ? `${entered} and ${target} have two digits swapped. Read the scale once more.` : "";
+  if (!isSwapped) return "";
+  const told = { entered: withMark(entered), target: withMark(target) };
+  return translated("{entered} and {target} have two digits swapped. Read the scale once more.", told);
 }
 
 /** @param {Entry} entry */
@@ -118,14 +140,16 @@ function doubledDigit(entry) {
   const at = [...entered].findIndex(
     (digit, index) => index > 0 && digit === entered[index - 1] && entered.slice(0, index) + entered.slice(index + 1) === target,
   );
-  return at > 0 ? `Did the ${entered[at]} go in twice? ${target} g is asked for.` : "";
+  if (at <= 0) return "";
+  const told = { digit: entered[at], target: withMark(target) };
+  return translated("Did the {digit} go in twice? {target} g is asked for.", told);
 }
 
 /** @param {Entry} entry */
 function otherAlkali(entry) {
   const ratio = entry.entered_g / entry.target_g;
   const isOther = entry.kind === "alkali" && (Math.abs(ratio - 1.403) <= 0.01 || Math.abs(ratio - 0.713) <= 0.005);
-  return isOther ? "This is the weight for the other alkali. Sodium or potassium hydroxide: read the jar." : "";
+  return isOther ? translated("This is the weight for the other alkali. Sodium or potassium hydroxide: read the jar.") : "";
 }
 
 /** @type {[string, (entry: Entry) => string][]} */
@@ -153,6 +177,7 @@ export function entryDoubts(entry) {
   );
   const ratio = entry.entered_g / entry.target_g;
   if (found.length > 0 || (ratio >= 0.5 && ratio <= 1.5)) return found;
-  const sentence = `${plain(entry.entered_g)} g is far from ${plain(entry.target_g)} g. Read the scale once more.`;
+  const told = { entered: said(entry.entered_g), target: said(entry.target_g) };
+  const sentence = translated("{entered} g is far from {target} g. Read the scale once more.", told);
   return [{ code: "far", sentence, stops: entry.kind === "alkali" }];
 }

@@ -7,6 +7,7 @@ import { newId } from "./ids.js";
 import { payloadOf } from "./payload.js";
 import { ask } from "./post.js";
 import { each } from "./show.js";
+import { translated } from "../words.js";
 
 /** @typedef {import("./room.js").Room} Room */
 
@@ -54,7 +55,11 @@ async function answerTo(root, form) {
 function show(box, { effect, superfat, moved }, decimals) {
   const rows = moved.slice(0, MOST_ROWS).map(({ name, before_g, after_g }) => {
     const row = document.createElement("li");
-    row.textContent = `${name}: ${shown(after_g, decimals)} g, not ${shown(before_g, decimals)} g`;
+    row.textContent = translated("{name}: {after} g, not {before} g", {
+      name,
+      after: shown(after_g, decimals),
+      before: shown(before_g, decimals),
+    });
     return row;
   });
   each(box, "[data-what-if-effect]", (words) => (words.textContent = effect));
