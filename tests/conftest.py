@@ -75,13 +75,14 @@ def django_db_setup(django_db_setup):
 
     from tests.unguarded import unguarded
 
-    flush = connection.ops.execute_sql_flush
+    operations = type(connection.ops)  # the class, because a test may open a connection of its own
+    flush = operations.execute_sql_flush
 
-    def flush_unguarded(statements):
+    def flush_unguarded(self, statements):
         with unguarded():
-            flush(statements)
+            flush(self, statements)
 
-    connection.ops.execute_sql_flush = flush_unguarded
+    operations.execute_sql_flush = flush_unguarded
 
 
 @pytest.fixture
